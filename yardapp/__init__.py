@@ -1,0 +1,1 @@
+"""The register of a yard's propellers and shafts."""
