@@ -1,11 +1,23 @@
 """Pitch and diameter of a propeller from what a bench can read."""
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from yardapp.formulas.pitch_survey import BladeSurvey, PitchMeans, mean_pitch
 from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero, hold_whole
+
+__all__ = [
+    "BladeSurvey",
+    "PitchMeans",
+    "diameter_from_next_tip",
+    "diameter_from_tip_chord",
+    "mean_pitch",
+    "pitch_angle",
+    "pitch_from_angle",
+    "pitch_from_chord",
+    "pitch_from_rise",
+    "pitch_ratio",
+]
 
 
 def pitch_from_rise(rise_m: ArrayLike, swing_rad: ArrayLike) -> NDArray[np.float64]:
@@ -252,95 +264,3 @@ def diameter_from_next_tip(chord_m: ArrayLike, blades: ArrayLike) -> NDArray[np.
     chord_m = hold("chord_m", chord_m, "must be above zero.", above=0)
     blades = hold_whole("blades", blades, "must be a whole number from 2 to 9.", at_least=2, at_most=9)
     return chord_m / np.sin(np.pi / blades)
-
-
-@dataclass(frozen=True, kw_only=True)
-class BladeSurvey:
-    """Heights and angles read over the faces: arrays of shape (blades, radii, stations); NaN where not read.
-
-    Heights count along the shaft and rise with the angle; stations go from one edge of the blade to the other.
-    """
-
-    heights_m: ArrayLike
-    angles_rad: ArrayLike
-
-
-@dataclass(frozen=True, kw_only=True)
-class PitchMeans:
-    """Pitches of a surveyed propeller, m: each step, each radius of each blade, each blade, and the whole."""
-
-    local_m: NDArray[np.float64]
-    section_m: NDArray[np.float64]
-    blade_m: NDArray[np.float64]
-    propeller_m: float
-
-
-def mean_pitch(survey: BladeSurvey) -> PitchMeans:
-    """Local, section, blade and propeller pitch of a survey.
-
-    A section's pitch is its whole rise over its whole swing; a blade's is the mean of its radii, the propeller's the
-    mean of its blades, equally weighted. What was not read is left out of a mean; a mean of nothing is NaN.
-
-    Parameters
-    ----------
-    survey : BladeSurvey
-        Heights in m and angles in rad, both of shape (blades, radii, stations).
-
-    Returns
-    -------
-    means : PitchMeans
-        local_m (blades, radii, stations - 1), section_m (blades, radii), blade_m (blades,) and propeller_m, m.
-
-    Raises
-    ------
-    OutsideRange
-        The arrays are not of one shape with at least two stations; the angle or the height does not rise.
-
-    Source
-    ------
-    The hierarchy of ISO 484-1 and -2 (secondary); J. S. Carlton, Marine Propellers and Propulsion.
-
-    Examples
-    --------
-    >>> angles = np.radians([[[0, 20, 40]]])
-    >>> float(mean_pitch(BladeSurvey(heights_m=[[[0, 0.016, 0.0333]]], angles_rad=angles)).propeller_m)
-    0.2997
-    """
-    heights_m, angles_rad = _readings(survey)
-    known = ~np.isnan(heights_m + angles_rad)
-    swing = np.diff(angles_rad, axis=-1)
-    hold("angles_rad", swing, "must rise from each station to the next.", above=0)
-    section_m = 2 * np.pi * _span(heights_m, known) / _span(angles_rad, known)
-    hold("heights_m", section_m, "must rise with the angle; for this hand count the angle the other way.", above=0)
-    blade_m = _mean_of_known(section_m)
-    return PitchMeans(
-        local_m=2 * np.pi * np.diff(heights_m, axis=-1) / swing,
-        section_m=section_m,
-        blade_m=blade_m,
-        propeller_m=float(_mean_of_known(blade_m)),
-    )
-
-
-def _readings(survey: BladeSurvey) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    heights_m = hold("heights_m", survey.heights_m, "must be finite.")
-    angles_rad = hold("angles_rad", survey.angles_rad, "must be finite.")
-    if heights_m.ndim != 3 or heights_m.shape[-1] < 2:
-        said = "must have the shape (blades, radii, stations) with two stations or more."
-        raise OutsideRange("heights_m", said, f"of shape {heights_m.shape}")
-    if angles_rad.shape != heights_m.shape:
-        raise OutsideRange("angles_rad", f"must have the shape {heights_m.shape}.", f"of shape {angles_rad.shape}")
-    return heights_m, angles_rad
-
-
-def _span(figures: NDArray[np.float64], known: NDArray[np.bool_]) -> NDArray[np.float64]:
-    """Last known figure less the first known one; NaN where fewer than two are known."""
-    first = np.argmax(known, axis=-1)[..., None]
-    last = (known.shape[-1] - 1 - np.argmax(known[..., ::-1], axis=-1))[..., None]
-    span = np.take_along_axis(figures, last, -1) - np.take_along_axis(figures, first, -1)
-    return np.where(known.sum(axis=-1) > 1, span[..., 0], np.nan)
-
-
-def _mean_of_known(figures: NDArray[np.float64]) -> NDArray[np.float64]:
-    known = ~np.isnan(figures)
-    count = known.sum(axis=-1)
-    return np.where(count > 0, np.where(known, figures, 0.0).sum(axis=-1) / np.maximum(count, 1), np.nan)
