@@ -66,12 +66,12 @@ def mean_pitch(survey: BladeSurvey) -> PitchMeans:
     hold("angles_rad", swing, "must rise from each station to the next.", above=0)
     section_m = 2 * np.pi * _span(heights_m, known) / _span(angles_rad, known)
     hold("heights_m", section_m, "must rise with the angle; for this hand count the angle the other way.", above=0)
-    blade_m = _mean_of_known(section_m)
+    blade_m = mean_of_known(section_m)
     return PitchMeans(
         local_m=2 * np.pi * np.diff(heights_m, axis=-1) / swing,
         section_m=section_m,
         blade_m=blade_m,
-        propeller_m=float(_mean_of_known(blade_m)),
+        propeller_m=float(mean_of_known(blade_m)),
     )
 
 
@@ -94,7 +94,34 @@ def _span(figures: NDArray[np.float64], known: NDArray[np.bool_]) -> NDArray[np.
     return np.where(known.sum(axis=-1) > 1, span[..., 0], np.nan)
 
 
-def _mean_of_known(figures: NDArray[np.float64]) -> NDArray[np.float64]:
+def mean_of_known(figures_m: ArrayLike) -> NDArray[np.float64]:
+    """Mean along the last axis of what is known.
+
+    Parameters
+    ----------
+    figures_m : array_like, shape S + (count,)
+        m; NaN where not known.
+
+    Returns
+    -------
+    mean_m : ndarray, shape S
+        m; NaN where nothing is known.
+
+    Raises
+    ------
+    OutsideRange
+        A figure is infinite.
+
+    Source
+    ------
+    Arithmetic.
+
+    Examples
+    --------
+    >>> float(mean_of_known([0.30, float("nan"), 0.32]))
+    0.31
+    """
+    figures = hold("figures_m", figures_m, "must be finite.")
     known = ~np.isnan(figures)
     count = known.sum(axis=-1)
     return np.where(count > 0, np.where(known, figures, 0.0).sum(axis=-1) / np.maximum(count, 1), np.nan)
