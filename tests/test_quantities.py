@@ -40,6 +40,21 @@ OTHERS = [
     ("number", "2.03:1", 2.03),
     ("number", "55 %", 0.55),
     ("count", "4", 4.0),
+    ("torque", "100 lbf ft", 135.5817948),  # derived from 0.45359237 kg, 9.80665 m/s2 and 0.3048 m
+    ("torque", "120 Nm", 120.0),
+    ("pressure", "1 psi", 6894.757293),  # derived likewise
+    ("pressure", "250 N/mm2", 250e6),
+    ("density", "0.286 lb/in3", 0.286 * 27679.905),  # derived likewise
+    ("area", "1 sq ft", 0.09290304),  # 0.3048 squared
+    ("volume", "750 ml", 0.00075),
+    ("temperature", "14", 14.0),
+    ("temperature", "50 °F", 10.0),  # water boils at 212 and freezes at 32
+    ("temperature", "-40 F", -40.0),
+    ("temperature", "0 °C", 0.0),
+    ("duration", "20 min", 1200.0),
+    ("duration", "2 h 30 min", 9000.0),
+    ("duration", "2h30", 9000.0),
+    ("duration", "3 days", 3 * 86400.0),
 ]
 
 TAPERS = [
@@ -58,7 +73,7 @@ def test_a_size_is_read_as_a_yard_writes_it(typed, metres):
 
 @pytest.mark.parametrize(("kind", "typed", "expected"), OTHERS)
 def test_every_other_kind_is_read_as_a_yard_writes_it(kind, typed, expected):
-    assert isclose(read(typed, kind).value, expected, rel_tol=1e-9)
+    assert isclose(read(typed, kind).value, expected, rel_tol=2e-8)  # the published figures have eight places
 
 
 @pytest.mark.parametrize(("typed", "ratio"), TAPERS)
@@ -92,6 +107,10 @@ def test_what_is_no_size_is_refused_in_a_sentence(typed):
         ("10 Hz", "rotation", "`10 Hz`: Hz is not how a shaft is counted here. Type rpm."),
         ("1/8", "taper", "`1/8` may be a ratio or inches per foot. Try 1:16, 3/4 in per foot or 3.58 deg."),
         ("16:1", "taper", "`16:1` is not a taper. Try 1:16, 3/4 in per foot or 3.58 deg."),
+        ("20", "duration", "`20` has no unit, and minutes and hours differ. Type 20 min, 2 h or 2 h 30 min."),
+        ("1 gal", "volume", "`1 gal`: gal may be a US or an imperial gallon, 20 % apart. Type litres."),
+        ("-3.58 deg", "taper", "`-3.58 deg` is not a taper. Try 1:16, 3/4 in per foot or 3.58 deg."),
+        ("-80 °C", "temperature", "`-80 °C` is too small for a temperature: at least -60 °C."),
         ("4.5", "count", "`4.5` is not a whole number. Try 3 or 4."),
     ],
 )
@@ -180,6 +199,12 @@ def test_an_angle_given_for_a_taper_is_told_to_be_the_full_one():
         (7.5 * 1852 / 3600, "speed", "mm", "7.5 kn"),
         (2.03, "number", "mm", "2.03"),
         (4.0, "count", "mm", "4"),
+        (14.04, "temperature", "mm", "14 °C"),
+        (10.0, "temperature", "in", "50 °F"),
+        (7700.0, "density", "mm", "7700 kg/m³"),
+        (9000.0, "duration", "mm", "2 h 30 min"),
+        (1200.0, "duration", "mm", "20 min"),
+        (3 * 86400.0, "duration", "mm", "3 d"),
         (None, "length", "mm", "not known"),
         (float("nan"), "taper", "mm", "not known"),
     ],
@@ -225,6 +250,13 @@ KINDS = {
     "speed": (0.01, 50.0),
     "mass": (0.001, 1e6),
     "number": (1e-3, 1e5),
+    "torque": (0.1, 1e6),
+    "pressure": (100.0, 1e9),
+    "area": (1e-4, 100.0),
+    "volume": (1e-5, 100.0),
+    "density": (100.0, 20_000.0),
+    "temperature": (1.0, 200.0),
+    "duration": (1.0, 1e6),
 }
 
 

@@ -12,6 +12,8 @@ from wtforms.widgets import TextInput  # type: ignore[import-untyped, unused-ign
 
 from yardapp.quantities import Kind, Read, System, Unreadable, both, exact_in, flip, read, unit_for
 
+INCH_UNITS = ("in", "ft", "thou", "hp", "lb", "lbf ft", "psi", "in²", "ft²", "lb/in³", "°F")
+FOLLOW_THE_PERSON: tuple[Kind, ...] = ("power", "mass", "torque", "temperature")
 SHORT_ENOUGH = 12  # characters; 23.503937007874015 in is shown as the 597 mm that it is
 
 
@@ -71,7 +73,7 @@ class QuantityField(Field):  # type: ignore[misc, unused-ignore]
     def system(self) -> System:
         """The system this box writes: its own unit's, else the person's, else metric."""
         if self.default_unit:
-            return "in" if self.default_unit in ("in", "ft", "thou", "hp", "lb") else "mm"
+            return "in" if self.default_unit in INCH_UNITS else "mm"
         return "in" if getattr(self.meta, "system", None) == "in" else "mm"
 
     def _value(self) -> str:
@@ -92,7 +94,7 @@ class QuantityField(Field):  # type: ignore[misc, unused-ignore]
         """The box's unit, else the person's; for the rest `read` knows what to assume and says why."""
         if self.default_unit or getattr(self.meta, "system", None) is None:
             return self.default_unit
-        return unit_for(self.kind, self.system) if self.kind in ("power", "mass") else None
+        return unit_for(self.kind, self.system) if self.kind in FOLLOW_THE_PERSON else None
 
     def _kept(self, value: float) -> float:
         return value
@@ -159,3 +161,45 @@ class CountField(QuantityField):
 
     def _kept(self, value: float) -> int:
         return int(value)
+
+
+class TorqueField(QuantityField):
+    """A torque, in newton metres."""
+
+    kind = "torque"
+
+
+class PressureField(QuantityField):
+    """A pressure or a stress, in pascals; its unit must be typed unless the box has one."""
+
+    kind = "pressure"
+
+
+class AreaField(QuantityField):
+    """An area, in square metres; its unit must be typed unless the box has one."""
+
+    kind = "area"
+
+
+class VolumeField(QuantityField):
+    """A volume, in cubic metres; a bare number is litres."""
+
+    kind = "volume"
+
+
+class DensityField(QuantityField):
+    """A density, in kilograms a cubic metre."""
+
+    kind = "density"
+
+
+class TemperatureField(QuantityField):
+    """A temperature, in degrees Celsius."""
+
+    kind = "temperature"
+
+
+class DurationField(QuantityField):
+    """A length of time, in seconds; its unit must be typed unless the box has one."""
+
+    kind = "duration"

@@ -19,6 +19,13 @@ WHAT: dict[Kind, str] = {
     "mass": "weight",
     "number": "number",
     "count": "whole number",
+    "torque": "torque",
+    "pressure": "pressure or stress",
+    "area": "area",
+    "volume": "volume",
+    "density": "density",
+    "temperature": "temperature",
+    "duration": "length of time",
 }
 EXAMPLES: dict[Kind, str] = {
     "length": "23.5, 23 1/2 or 597 mm",
@@ -30,6 +37,13 @@ EXAMPLES: dict[Kind, str] = {
     "mass": "12.5 kg or 27 lb",
     "number": "2.03 or 2.03:1",
     "count": "3 or 4",
+    "torque": "120 N m or 90 lbf ft",
+    "pressure": "2 bar, 30 psi or 250 MPa",
+    "area": "0.12 m² or 186 in²",
+    "volume": "0.75 l or 750 ml",
+    "density": "7700 kg/m³ or 7.7 g/cm³",
+    "temperature": "14 °C or 57 °F",
+    "duration": "20 min, 2 h or 2 h 30 min",
 }
 # Beyond these a figure is a slip of the finger, whatever the box.
 AT_MOST: dict[Kind, float] = {
@@ -42,7 +56,15 @@ AT_MOST: dict[Kind, float] = {
     "mass": 2e6,
     "number": 1e6,
     "count": 10_000.0,
+    "torque": 1e7,
+    "pressure": 1e10,
+    "area": 1e4,
+    "volume": 1e3,
+    "density": 25_000.0,
+    "temperature": 300.0,
+    "duration": 400 * 86400.0,
 }
+AT_LEAST: dict[Kind, float] = {"temperature": -60.0}  # the rest must be above zero, unless the box says otherwise
 
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MONTH = "(?:" + "|".join(_MONTHS) + ")[a-z]*"
@@ -88,8 +110,7 @@ class Asked:
 
     def figure(self, number: Fraction, unit: Unit, why: str = "") -> Read:
         """So many of `unit`, in SI; `why` is given when the unit was assumed."""
-        value = float(number * units.factor(unit))
-        return Read(value, unit.name, bool(why), why, self.typed, number, self.kind)
+        return Read(units.to_si(number, unit), unit.name, bool(why), why, self.typed, number, self.kind)
 
 
 def article(what: str) -> str:

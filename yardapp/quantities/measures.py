@@ -1,6 +1,7 @@
 """A number and its unit: sizes, angles, powers, speeds, weights, plain numbers."""
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 
@@ -9,21 +10,40 @@ from yardapp.quantities.asking import WHAT, Asked, Read, article
 from yardapp.quantities.numerals import Numeral, Unreadable
 from yardapp.quantities.units import Kind, Unit
 
-ALWAYS: dict[Kind, str] = {"angle": "deg", "rotation": "rpm", "speed": "kn", "mass": "kg", "number": ""}
+ALWAYS: dict[Kind, str] = {
+    "angle": "deg",
+    "rotation": "rpm",
+    "speed": "kn",
+    "mass": "kg",
+    "number": "",
+    "torque": "N m",
+    "volume": "l",
+    "density": "kg/m³",
+    "temperature": "°C",
+}
+DIFFER: dict[Kind, str] = {
+    "power": "hp, PS and kW differ",
+    "pressure": "bar, psi and MPa differ",
+    "area": "m² and in² differ",
+    "duration": "minutes and hours differ",
+}
 NEVER_INCHES_ABOVE = 60  # a judgement: no propeller or shaft of a yard is larger
 
-_FEET = re.compile(r"(?:ft\.?|feet|foot|')[\s-]*(?P<inches>\d.*|\.\d.*)", re.ASCII | re.IGNORECASE)
-_DEGREES = re.compile(r"(?:°|deg\.?|degrees?)\s*(?P<minutes>\d+(?:\.\d+)?)\s*(?:'|min\.?)", re.ASCII | re.IGNORECASE)
+_FEET = re.compile(r"(?:ft\.?|feet|foot|')[\s-]*(?P<second>\d.*|\.\d.*)", re.ASCII | re.IGNORECASE)
+_DEGREES = re.compile(r"(?:°|deg\.?|degrees?)\s*(?P<second>\d+(?:\.\d+)?)\s*(?:'|min\.?)", re.ASCII | re.IGNORECASE)
+_HOURS = re.compile(
+    r"(?:h|hrs?|hours?)\.?\s*(?P<second>\d+)\s*(?:m|mins?|minutes?)?\.?",
+    re.ASCII | re.IGNORECASE,
+)
 _TO_ONE = re.compile(r"\s*(?::|\bto\b)\s*1$", re.ASCII | re.IGNORECASE)
 
 
 def read_measure(asked: Asked) -> Read:
-    """One number and perhaps a unit; feet and inches; degrees and minutes."""
+    """One number and perhaps a unit; feet and inches; degrees and minutes; hours and minutes."""
     numeral, rest = first(asked)
-    if asked.kind == "length" and (feet := _FEET.fullmatch(rest)):
-        return _feet_and_inches(asked, numeral, feet["inches"])
-    if asked.kind == "angle" and (degrees := _DEGREES.fullmatch(rest)):
-        return _degrees_and_minutes(asked, numeral, Fraction(degrees["minutes"]))
+    for kind, second, compose in _COMPOUND:
+        if kind == asked.kind and numeral.number >= 0 and (match := second.fullmatch(rest)):
+            return compose(asked, numeral, match["second"])
     if rest:
         return asked.figure(numeral.number, unit_typed(asked, rest))
     unit, why = _assumption(asked, numeral)
@@ -79,8 +99,8 @@ def unit_typed(asked: Asked, written: str) -> Unit:
 def _assumption(asked: Asked, numeral: Numeral) -> tuple[Unit, str]:
     if asked.assume is None and asked.kind == "length":
         return _by_magnitude(numeral)
-    if asked.assume is None and asked.kind == "power":
-        raise Unreadable(f"`{asked.typed}` has no unit, and hp, PS and kW differ. Type {asked.examples}.")
+    if asked.assume is None and asked.kind in DIFFER:
+        raise Unreadable(f"`{asked.typed}` has no unit, and {DIFFER[asked.kind]}. Type {asked.examples}.")
     unit = units.named(asked.kind, ALWAYS[asked.kind] if asked.assume is None else asked.assume)
     return unit, f"no unit typed; this box reads {unit.spoken}"
 
@@ -98,12 +118,26 @@ def _feet_and_inches(asked: Asked, feet: Numeral, written: str) -> Read:
     inches, rest = first(replace(asked, text=written))
     if rest and units.find("length", rest) != units.named("length", "in"):
         raise asked.refuse()
-    if inches.number >= 12 or feet.number.denominator != 1:
-        raise Unreadable(f"`{asked.typed}` has feet and inches that do not add up. Try 2 ft 3 1/2 in.")
-    return asked.figure(feet.number + inches.number / 12, units.named("length", "ft"))
+    return _added(asked, feet, inches.number, 12, "ft", "feet and inches that do not add up. Try 2 ft 3 1/2 in.")
 
 
-def _degrees_and_minutes(asked: Asked, degrees: Numeral, minutes: Fraction) -> Read:
-    if minutes >= 60 or degrees.number.denominator != 1:
-        raise Unreadable(f"`{asked.typed}` has degrees and minutes that do not add up. Try 3° 35'.")
-    return asked.figure(degrees.number + minutes / 60, units.named("angle", "deg"))
+def _degrees_and_minutes(asked: Asked, degrees: Numeral, written: str) -> Read:
+    return _added(asked, degrees, Fraction(written), 60, "deg", "degrees and minutes that do not add up. Try 3° 35'.")
+
+
+def _hours_and_minutes(asked: Asked, hours: Numeral, written: str) -> Read:
+    return _added(asked, hours, Fraction(written), 60, "h", "hours and minutes that do not add up. Try 2 h 30 min.")
+
+
+def _added(asked: Asked, over: Numeral, part: Fraction, parts: int, unit: str, wrong: str) -> Read:
+    """So many and so many parts of one, which is how a person carries over."""
+    if part >= parts or over.number.denominator != 1 or over.is_fraction:
+        raise Unreadable(f"`{asked.typed}` has {wrong}")
+    return asked.figure(over.number + part / parts, units.named(asked.kind, unit))
+
+
+_COMPOUND: tuple[tuple[Kind, re.Pattern[str], Callable[[Asked, Numeral, str], Read]], ...] = (
+    ("length", _FEET, _feet_and_inches),
+    ("angle", _DEGREES, _degrees_and_minutes),
+    ("duration", _HOURS, _hours_and_minutes),
+)

@@ -21,7 +21,8 @@ _PLAIN = str.maketrans(
 _DIAMETER_SIGN = re.compile(r"^[⌀Øøφ]\s*")
 
 _NUMERAL = re.compile(
-    r"""(?: (?:(?P<whole>\d+)(?:\s*-\s*|\s+))? (?P<top>\d+)\s*/\s*(?P<bottom>\d+)
+    r"""(?P<sign>-\s*)?
+        (?: (?:(?P<whole>\d+)(?:\s*-\s*|\s+))? (?P<top>\d+)\s*/\s*(?P<bottom>\d+)
           | (?P<decimal>\d+(?:[.,]\d+)? | [.,]\d+) )
         (?![\d.,])""",
     re.ASCII | re.VERBOSE,
@@ -78,9 +79,10 @@ def plain(number: Fraction) -> str:
 
 
 def _numeral(match: re.Match[str]) -> Numeral:
+    sign = -1 if match["sign"] else 1
     if match["decimal"]:
-        return Numeral(_decimal(match["decimal"]), is_fraction=False)
-    return Numeral(int(match["whole"] or 0) + _part(match), is_fraction=True)
+        return Numeral(sign * _decimal(match["decimal"]), is_fraction=False)
+    return Numeral(sign * (int(match["whole"] or 0) + _part(match)), is_fraction=True)
 
 
 def _decimal(written: str) -> Fraction:

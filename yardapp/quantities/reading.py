@@ -1,29 +1,21 @@
 """Text that a person typed, to SI. Nothing typed reaches a parser that is not in this package."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 from yardapp.quantities import units
-from yardapp.quantities.asking import AT_MOST, WHAT, Asked, Read, article, ask
+from yardapp.quantities.asking import AT_LEAST, AT_MOST, WHAT, Asked, Read, article, ask
 from yardapp.quantities.measures import read_count, read_measure, read_number
 from yardapp.quantities.numerals import Unreadable
 from yardapp.quantities.tapers import read_taper
 from yardapp.quantities.units import Kind
 
-FLIPS = {"in": "mm", "mm": "in", "cm": "in", "kW": "hp", "hp": "kW", "PS": "hp", "kg": "lb", "lb": "kg"}
+FLIPS = {
+    "in": "mm", "mm": "in", "cm": "in", "kW": "hp", "hp": "kW", "PS": "hp", "kg": "lb", "lb": "kg",
+    "°C": "°F", "°F": "°C", "min": "h", "h": "min", "N m": "lbf ft", "lbf ft": "N m",
+}  # fmt: skip
 SLACK = 1e-9  # a bound that was itself converted must not refuse its own figure
 
-READERS: dict[Kind, Callable[[Asked], Read]] = {
-    "length": read_measure,
-    "angle": read_measure,
-    "taper": read_taper,
-    "power": read_measure,
-    "rotation": read_measure,
-    "speed": read_measure,
-    "mass": read_measure,
-    "number": read_number,
-    "count": read_count,
-}
+READERS: dict[Kind, Callable[[Asked], Read]] = {"taper": read_taper, "number": read_number, "count": read_count}
 
 
 def read(
@@ -46,10 +38,8 @@ def read(
         It is no figure of this kind, may be read in two ways, or lies outside the bounds.
     """
     asked = ask(text, kind, assume, what or WHAT[kind])
-    found = READERS[kind](replace(asked, text=asked.text.removeprefix("-").strip()))
-    if asked.text.startswith("-"):
-        found = replace(found, value=-found.value, exact=None if found.exact is None else -found.exact)
-    _hold_above(found, asked, at_least)
+    found = READERS.get(kind, read_measure)(asked)
+    _hold_above(found, asked, AT_LEAST.get(kind) if at_least is None else at_least)
     _hold_below(found, asked, AT_MOST[kind] if at_most is None else at_most)
     return found
 
@@ -85,4 +75,4 @@ def _limit(found: Read, bound: float) -> str:
     """A bound in the unit that was typed."""
     if found.kind == "taper":
         return f"1:{1 / bound:.4g}" if bound else "0"
-    return f"{bound / float(units.factor(units.named(found.kind, found.unit))):.6g} {found.unit}".strip()
+    return f"{float(units.from_si(bound, units.named(found.kind, found.unit))):.6g} {found.unit}".strip()

@@ -64,7 +64,9 @@ def _same_system(per: units.Unit | None) -> units.Unit | None:
 def _cone(asked: Asked) -> Read:
     half = _HALF.search(asked.text)
     cone = read_measure(replace(asked, kind="angle", text=_HALF.sub("", asked.text).strip()))
-    if not 0 < cone.value < 1:
+    if cone.value <= 0:
+        raise asked.refuse()
+    if cone.value >= 1:
         raise Unreadable(f"`{asked.typed}` is too wide for a taper. Try {asked.examples}.")
     if half:
         why = "the angle was read as the HALF angle, one side to the centre line"
@@ -75,11 +77,11 @@ def _cone(asked: Asked) -> Read:
 
 def _bare(asked: Asked) -> Read:
     number = numerals.whole(asked.text)
-    if number is None:
+    if number is None or number.number <= 0:
         raise asked.refuse()
     if number.number >= STEEPEST_BARE:
         return _ratio(asked, 1 / number.number, why="no unit typed; this box reads the N of 1:N", assumed=True)
-    if number.is_fraction or not 0 < number.number <= Fraction(1, 2):
+    if number.is_fraction or number.number > Fraction(1, 2):
         raise _two_ways(asked)
     return _ratio(asked, number.number, why="no unit typed; read as change of diameter over length", assumed=True)
 

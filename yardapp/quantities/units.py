@@ -12,7 +12,10 @@ from typing import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from pint import UnitRegistry
 
-Kind = Literal["length", "angle", "taper", "power", "rotation", "speed", "mass", "number", "count"]
+Kind = Literal[
+    "length", "angle", "taper", "power", "rotation", "speed", "mass", "number", "count",
+    "torque", "pressure", "area", "volume", "density", "temperature", "duration",
+]  # fmt: skip
 
 # Written as the registry reads them. A turn and a radian are dimensions of their own here: rpm can only become turns a
 # second (÷ 60), never radians a second, and an angle never passes for a plain number.
@@ -45,6 +48,27 @@ mps = metre / second
 kmph = 1000 * metre / hour
 mph = 1609.344 * metre / hour
 knot = 1852 * metre / hour
+day = 86400 * second
+newton_metre = kilogram * metre ** 2 / second ** 2
+pound_force_foot = 1.3558179483314004 * newton_metre
+pascal = kilogram / metre / second ** 2
+kilopascal = 1000 * pascal
+megapascal = 1000000 * pascal
+bar = 100000 * pascal
+psi = 6894.757293168361 * pascal
+square_metre = metre ** 2
+square_centimetre = centimetre ** 2
+square_millimetre = millimetre ** 2
+square_inch = inch ** 2
+square_foot = foot ** 2
+cubic_metre = metre ** 3
+litre = 0.001 * metre ** 3
+millilitre = 0.000001 * metre ** 3
+kilogram_per_cubic_metre = kilogram / metre ** 3
+gram_per_cubic_centimetre = gram / centimetre ** 3
+pound_per_cubic_inch = pound / inch ** 3
+degree_celsius = [temperature]
+degree_fahrenheit = 5 / 9 * degree_celsius
 one = 1
 percent = 0.01
 """
@@ -58,18 +82,29 @@ BASES: dict[Kind, str] = {
     "mass": "kilogram",
     "number": "one",
     "count": "one",
+    "torque": "newton_metre",
+    "pressure": "pascal",
+    "area": "square_metre",
+    "volume": "cubic_metre",
+    "density": "kilogram_per_cubic_metre",
+    "temperature": "degree_celsius",
+    "duration": "second",
 }
 
 
 @dataclass(frozen=True)
 class Unit:
-    """`name` is what we write; `spoken` is how a sentence calls it; `aliases` are what people type, lower case."""
+    """`name` is what we write; `spoken` is how a sentence calls it; `aliases` are what people type, lower case.
+
+    `shift` is added before the factor: 32 for degrees Fahrenheit, nothing for the rest.
+    """
 
     name: str
     kind: Kind
     defined_as: str
     spoken: str
     aliases: tuple[str, ...] = ()
+    shift: int = 0
 
 
 UNITS: tuple[Unit, ...] = (
@@ -100,6 +135,30 @@ UNITS: tuple[Unit, ...] = (
     Unit("", "number", "one", "a plain number", (":1",)),
     Unit("%", "number", "percent", "per cent", ("percent", "per cent")),
     Unit("", "count", "one", "a whole number", ()),
+    Unit("N m", "torque", "newton_metre", "newton metres", ("nm", "n.m", "n·m", "newton metres")),
+    Unit("lbf ft", "torque", "pound_force_foot", "foot pounds", ("lb ft", "ft lb", "ft lbf", "ft-lb", "ft lbs")),
+    Unit("Pa", "pressure", "pascal", "pascals", ()),
+    Unit("kPa", "pressure", "kilopascal", "kPa", ()),
+    Unit("MPa", "pressure", "megapascal", "MPa", ("n/mm2", "n/mm²")),
+    Unit("bar", "pressure", "bar", "bar", ()),
+    Unit("psi", "pressure", "psi", "pounds a square inch", ("lbf/in2", "lb/in2", "lbf/in²")),
+    Unit("m²", "area", "square_metre", "square metres", ("m2", "sq m", "sqm")),
+    Unit("cm²", "area", "square_centimetre", "square centimetres", ("cm2", "sq cm")),
+    Unit("mm²", "area", "square_millimetre", "square millimetres", ("mm2", "sq mm")),
+    Unit("in²", "area", "square_inch", "square inches", ("in2", "sq in", "sq ins")),
+    Unit("ft²", "area", "square_foot", "square feet", ("ft2", "sq ft", "sqft")),
+    Unit("l", "volume", "litre", "litres", ("litre", "litres", "liter", "liters", "ltr")),
+    Unit("ml", "volume", "millilitre", "millilitres", ("millilitre", "millilitres", "cc", "cm3")),
+    Unit("m³", "volume", "cubic_metre", "cubic metres", ("m3",)),
+    Unit("kg/m³", "density", "kilogram_per_cubic_metre", "kg/m³", ("kg/m3",)),
+    Unit("g/cm³", "density", "gram_per_cubic_centimetre", "g/cm³", ("g/cm3", "g/ml", "kg/l", "g/cc")),
+    Unit("lb/in³", "density", "pound_per_cubic_inch", "lb/in³", ("lb/in3",)),
+    Unit("°C", "temperature", "degree_celsius", "degrees Celsius", ("c", "deg c", "°", "celsius", "degrees c")),
+    Unit("°F", "temperature", "degree_fahrenheit", "degrees Fahrenheit", ("f", "deg f", "fahrenheit"), shift=-32),
+    Unit("s", "duration", "second", "seconds", ("sec", "secs", "second", "seconds")),
+    Unit("min", "duration", "minute", "minutes", ("mins", "minute", "minutes")),
+    Unit("h", "duration", "hour", "hours", ("hr", "hrs", "hour", "hours")),
+    Unit("d", "duration", "day", "days", ("day", "days")),
 )
 
 # Names that mean two things in a yard, and what to type in their place.
@@ -109,6 +168,8 @@ TWO_MEANINGS = {
     "ton": "may be 1000 kg, 2240 lb or 2000 lb. Type t for 1000 kg, or lb.",
     "tons": "may be 1000 kg, 2240 lb or 2000 lb. Type t for 1000 kg, or lb.",
     "hz": "is not how a shaft is counted here. Type rpm.",
+    "gal": "may be a US or an imperial gallon, 20 % apart. Type litres.",
+    "gallons": "may be US or imperial gallons, 20 % apart. Type litres.",
     "miles": "may be nautical or not. Type kn or mph.",
 }
 
@@ -120,6 +181,16 @@ _AFTER_LETTER = re.compile(r"(?<=[^\W\d_])\.")
 def called(written: str) -> str:
     """A unit as people write it, made comparable: lower case, no dots after letters, single spaces."""
     return " ".join(_AFTER_LETTER.sub("", written.casefold()).replace("μ", "µ").split())
+
+
+def to_si(number: Fraction, unit: Unit) -> float:
+    """So many of `unit`, in SI, rounded once."""
+    return float((number + unit.shift) * factor(unit))
+
+
+def from_si(value: float, unit: Unit) -> Fraction:
+    """An SI figure in `unit`, exactly."""
+    return Fraction(value) / factor(unit) - unit.shift
 
 
 def find(kind: Kind, written: str) -> Unit | None:

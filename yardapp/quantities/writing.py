@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache
-from math import degrees, isclose, isfinite
+from math import degrees, inf, isclose, isfinite
 from typing import Literal
 
 from yardapp.quantities import units
@@ -19,6 +19,7 @@ SHOWN_AT_K = 2
 LONG_M = 5.0  # from here up a size is a boat's: metres, or feet and inches
 SIXTY_FOURTHS = 64
 LANDS_WITHIN_IN = 1e-6
+MINUTES_OF_A_DAY = 1440
 PARALLEL_BELOW = 1e-5
 SAME = 1e-13  # a double's own noise: 44.449999999999996 mm is 1 3/4 in
 
@@ -32,8 +33,22 @@ SHOWN_IN: dict[Kind, tuple[str, str]] = {
     "mass": ("kg", "lb"),
     "number": ("", ""),
     "count": ("", ""),
+    "torque": ("N m", "lbf ft"),
+    "pressure": ("MPa", "psi"),
+    "area": ("m²", "in²"),
+    "volume": ("l", "l"),
+    "density": ("kg/m³", "lb/in³"),
+    "temperature": ("°C", "°F"),
+    "duration": ("min", "min"),
 }
 SIGNS = {"deg": "°"}
+# Decimal places of a figure above ten; one more below ten, where they are what the trade reads.
+PLACES: dict[tuple[Kind, str], int] = {
+    ("power", "kW"): 1, ("power", "hp"): 1, ("rotation", "rpm"): 0, ("speed", "kn"): 1, ("mass", "kg"): 1,
+    ("mass", "lb"): 1, ("number", ""): 3, ("count", ""): 0, ("torque", "N m"): 0, ("torque", "lbf ft"): 0,
+    ("pressure", "MPa"): 1, ("pressure", "psi"): 0, ("area", "m²"): 2, ("area", "in²"): 1, ("volume", "l"): 1,
+    ("density", "kg/m³"): 0, ("density", "lb/in³"): 3, ("temperature", "°C"): 1, ("temperature", "°F"): 0,
+}  # fmt: skip
 
 
 def unit_for(kind: Kind, system: System) -> str:
@@ -58,8 +73,7 @@ def plus_minus(value: float | None, u: float | None, kind: Kind, system: System 
     if kind == "taper":
         return _taper_plus_minus(value, u)
     unit = unit_for(kind, system)
-    one = _factor(kind, unit)
-    number, half_width = with_plus_minus(value / one, SHOWN_AT_K * u / one)
+    number, half_width = with_plus_minus(_in_unit(value, kind, unit), SHOWN_AT_K * u / _factor(kind, unit))
     if unit in SIGNS:
         return f"{number}{SIGNS[unit]} ± {half_width}{SIGNS[unit]}"
     return f"{number} ± {half_width} {unit}".strip()
@@ -84,7 +98,7 @@ def exact_in(value: float | None, kind: Kind, unit: str) -> str:
         return ""
     if kind == "taper":
         return _shortest(value, lambda figures: f"1:{significant(1 / Fraction(value), figures)}", kind)
-    number = Fraction(value) / units.factor(units.named(kind, unit))
+    number = units.from_si(value, units.named(kind, unit))
     if unit == "in" and (fraction := _fraction(float(number))) and _reads_back(f"{fraction} in", kind, value):
         return f"{fraction} in"
     return _shortest(value, lambda figures: f"{significant(number, figures)} {unit}".strip(), kind)
@@ -98,7 +112,7 @@ def _shortest(value: float, written: Callable[[int], str], kind: Kind) -> str:
 
 def _reads_back(text: str, kind: Kind, value: float) -> bool:
     try:
-        again = read(text, kind, at_least=min(2 * value, 0.0), at_most=max(2 * value, 0.0)).value
+        again = read(text, kind, at_least=-inf, at_most=inf).value
     except Unreadable:
         return False
     return isclose(again, value, rel_tol=SAME)
@@ -109,13 +123,16 @@ def _factor(kind: Kind, unit: str) -> float:
     return float(units.factor(units.named(kind, unit)))
 
 
+def _in_unit(value: float, kind: Kind, unit: str) -> float:
+    return value / _factor(kind, unit) - units.named(kind, unit).shift
+
+
 def _plain(value: float, kind: Kind, system: System) -> str:
     """Figures as fine as the trade reads them."""
     unit = unit_for(kind, system)
-    number = value / _factor(kind, unit)
-    places = {"power": 1, "speed": 1, "rotation": 0, "mass": 1, "number": 3, "count": 0}[kind]
-    finer = kind != "count" and abs(number) < 10
-    return f"{decimals(number, places + finer)} {unit}".strip()
+    number = _in_unit(value, kind, unit)
+    finer = abs(number) < 10 and kind not in ("count", "temperature", "density")
+    return f"{decimals(number, PLACES[kind, unit] + finer)} {unit}".strip()
 
 
 def _angle(value: float, kind: Kind, system: System) -> str:
@@ -150,9 +167,24 @@ def _fraction(inches: float) -> str:
 
 
 def _feet(value: float) -> str:
-    feet, inches = divmod(round(abs(value) / _factor("length", "in")), 12)
-    shown = f"{feet} ft {inches} in" if inches else f"{feet} ft"
-    return f"-{shown}" if value < 0 else shown
+    sign = "-" if value < 0 else ""
+    return f"{sign}{_pair(round(abs(value) / _factor('length', 'in')), 12, 'ft', 'in')}"
+
+
+def _duration(value: float, kind: Kind, system: System) -> str:
+    """Minutes up to a day; days and hours beyond."""
+    if abs(value) < 60:
+        return f"{decimals(value, 0)} s"
+    sign, minutes = "-" if value < 0 else "", round(abs(value) / 60)
+    if minutes >= MINUTES_OF_A_DAY:
+        return f"{sign}{_pair(round(minutes / 60), 24, 'd', 'h')}"
+    return f"{sign}{_pair(minutes, 60, 'h', 'min')}"
+
+
+def _pair(parts: int, in_one: int, over: str, part: str) -> str:
+    """So many and so many parts of one, without those that are none."""
+    counted = zip(divmod(parts, in_one), (over, part), strict=True)
+    return " ".join(f"{number} {unit}" for number, unit in counted if number) or f"0 {part}"
 
 
 def _taper(value: float, kind: Kind, system: System) -> str:
@@ -175,4 +207,9 @@ def _in_words(value: float | None) -> str:
     return f"{_fraction(per_foot) or decimals(per_foot, 3)} in per foot"
 
 
-_SHOWN: dict[Kind, Callable[[float, Kind, System], str]] = {"length": _length, "angle": _angle, "taper": _taper}
+_SHOWN: dict[Kind, Callable[[float, Kind, System], str]] = {
+    "length": _length,
+    "angle": _angle,
+    "taper": _taper,
+    "duration": _duration,
+}
