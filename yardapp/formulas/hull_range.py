@@ -1,0 +1,46 @@
+"""Where a resistance regression holds: proportions that its models had."""
+
+from numpy.typing import ArrayLike
+
+from yardapp.formulas.ranges import OutsideRange, hold
+
+
+def hold_proportion(argument: str, what: str, proportion_ratio: ArrayLike, low: float, high: float) -> None:
+    """Refuse a proportion that none of a method's models had, by the argument that would mend it.
+
+    Parameters
+    ----------
+    argument : str
+        The argument to name.
+    what : str
+        The method and the proportion, in words.
+    proportion_ratio : array_like
+        Its figure; NaN passes.
+    low : float
+        The method's lower bound.
+    high : float
+        The method's upper bound.
+
+    Returns
+    -------
+    None
+        Where it holds.
+
+    Raises
+    ------
+    OutsideRange
+        The proportion lies outside the bounds.
+
+    Source
+    ------
+    Each method's own.
+
+    Examples
+    --------
+    >>> hold_proportion("beam_m", "length over beam, for the Delft series,", 4.0, 2.73, 5.0)
+    """
+    try:
+        hold(argument, proportion_ratio, "", at_least=low, at_most=high)
+    except OutsideRange as refusal:
+        said = f"does not suit: {what} must lie from {low:g} to {high:g} and is {refusal.figure}."
+        raise OutsideRange(argument, said) from None
