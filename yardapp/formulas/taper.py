@@ -1,13 +1,12 @@
-"""Tapers on diameter: what two readings say, where a hub comes to rest, and where it bears."""
-
-from dataclasses import dataclass
+"""Tapers on diameter: what readings say and how far a hub goes up; standards and contact are reached from here."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, hold, hold_above_zero
 from yardapp.formulas.shaft_ends import EndMatch, StandardEnd, nearest_end, nearest_taper, standard_ends
 from yardapp.formulas.shaft_keys import Key, key_for
+from yardapp.formulas.taper_contact import ContactGap, contact_gap
 
 __all__ = [
     "ContactGap",
@@ -19,14 +18,12 @@ __all__ = [
     "nearest_end",
     "nearest_taper",
     "set_up",
+    "small_end",
     "standard_ends",
     "taper_angle",
     "taper_from_ends",
     "taper_half_angle",
 ]
-
-# Where two tapers part by less than this over the hub's length, no bluing tells them apart.
-SAME_M = 1e-6
 
 
 def taper_from_ends(large_m: ArrayLike, small_m: ArrayLike, length_m: ArrayLike) -> NDArray[np.float64]:
@@ -63,6 +60,44 @@ def taper_from_ends(large_m: ArrayLike, small_m: ArrayLike, length_m: ArrayLike)
     large_m, small_m, length_m = hold_above_zero(large_m=large_m, small_m=small_m, length_m=length_m)
     hold("small_m", small_m, "must be less than the large end.", below=large_m)
     return (large_m - small_m) / length_m
+
+
+def small_end(large_m: ArrayLike, length_m: ArrayLike, taper: ArrayLike) -> NDArray[np.float64]:
+    """Diameter at the small end: large - taper x length.
+
+    Parameters
+    ----------
+    large_m : array_like, shape S
+        Diameter at the large end, m.
+    length_m : array_like, shape S
+        Distance between the ends along the axis, m.
+    taper : array_like, shape S
+        Change of diameter over length, 1.
+
+    Returns
+    -------
+    small_m : ndarray, shape S
+        m.
+
+    Raises
+    ------
+    OutsideRange
+        A figure is not above zero; the taper runs to a point within the length.
+
+    Source
+    ------
+    Definition of a taper on diameter; SAE J755.
+
+    Examples
+    --------
+    >>> float(small_end(0.03175, 0.0889, 1 / 16)) / 0.0254
+    1.03125
+    """
+    alike(large_m=large_m, length_m=length_m, taper=taper)
+    large_m, length_m = hold_above_zero(large_m=large_m, length_m=length_m)
+    taper = _hold_taper("taper", taper)
+    hold("length_m", length_m, "must end before the taper runs to a point.", below=large_m / taper)
+    return large_m - taper * length_m
 
 
 def taper_half_angle(taper: ArrayLike) -> NDArray[np.float64]:
@@ -159,111 +194,6 @@ def set_up(bore_large_m: ArrayLike, shaft_large_m: ArrayLike, taper: ArrayLike) 
     alike(bore_large_m=bore_large_m, shaft_large_m=shaft_large_m, taper=taper)
     bore_large_m, shaft_large_m = hold_above_zero(bore_large_m=bore_large_m, shaft_large_m=shaft_large_m)
     return (bore_large_m - shaft_large_m) / _hold_taper("taper", taper)
-
-
-@dataclass(frozen=True, kw_only=True)
-class ContactGap:
-    """A hub pushed up until it bears: the gap on diameter along its bore, and where it bears.
-
-    `touches` is "large end", "small end", "whole length", or "" where a figure is not known.
-    """
-
-    stations_m: NDArray[np.float64]
-    gap_m: NDArray[np.float64]
-    set_up_m: NDArray[np.float64]
-    touches: NDArray[np.str_]
-
-
-def contact_gap(
-    bore_large_m: ArrayLike,
-    bore_taper: ArrayLike,
-    shaft_large_m: ArrayLike,
-    shaft_taper: ArrayLike,
-    length_m: ArrayLike,
-    stations: int = 11,
-) -> ContactGap:
-    """Gap between bore and shaft once the hub is up; a slower hub bears at its large end, a faster one at its small.
-
-    Ahead of its taper the shaft is taken as parallel; behind, the taper is taken to go on past the hub's small end.
-
-    Parameters
-    ----------
-    bore_large_m : array_like, shape S
-        Diameter of the bore at its large end, m.
-    bore_taper : array_like, shape S
-        Taper of the bore, change of diameter over length, 1.
-    shaft_large_m : array_like, shape S
-        Diameter of the shaft at the large end of its taper, m.
-    shaft_taper : array_like, shape S
-        Taper of the shaft, change of diameter over length, 1.
-    length_m : array_like, shape S
-        Length of the tapered bore, m.
-    stations : int
-        At how many places the gap is wanted, both ends included.
-
-    Returns
-    -------
-    contact : ContactGap
-        stations_m from the bore's large end and gap_m on diameter, shape S + (stations,); set_up_m as in `set_up`
-        and touches, shape S.
-
-    Raises
-    ------
-    OutsideRange
-        A figure is not above zero; a bore closes within its length; it is so large that the hub slides past the taper.
-
-    Source
-    ------
-    Geometry of two cones on one axis; stiff, without friction or draw-up by force.
-
-    Examples
-    --------
-    >>> contact = contact_gap(0.030, 1 / 16, 0.030, 1 / 12, 0.100, stations=2)
-    >>> str(contact.touches), (contact.gap_m * 1000).round(2)
-    ('large end', array([0.  , 2.08]))
-    """
-    given = alike(
-        bore_large_m=bore_large_m,
-        bore_taper=bore_taper,
-        shaft_large_m=shaft_large_m,
-        shaft_taper=shaft_taper,
-        length_m=length_m,
-    )
-    bore, shaft, length = hold_above_zero(bore_large_m=bore_large_m, shaft_large_m=shaft_large_m, length_m=length_m)
-    slope, shaft_slope = _hold_taper("bore_taper", bore_taper), _hold_taper("shaft_taper", shaft_taper)
-    hold("bore_taper", slope, "must leave a bore at the small end.", below=bore / length)
-    hold("bore_large_m", bore, "must be small enough to stop on the taper.", below=shaft + slope * length)
-    if stations < 2:
-        raise OutsideRange("stations", "must be two or more.", stations)
-    up = np.broadcast_to(_stop(bore, slope, shaft, shaft_slope, length), given)
-    along = np.broadcast_to(length, given)[..., None] * np.linspace(0, 1, stations)
-    on_shaft = np.maximum(along - up[..., None], 0)
-    gap = bore[..., None] - slope[..., None] * along - (shaft[..., None] - shaft_slope[..., None] * on_shaft)
-    return ContactGap(
-        stations_m=along, gap_m=np.maximum(gap, 0), set_up_m=up, touches=_touches(slope, shaft_slope, up, length)
-    )
-
-
-def _stop(
-    bore: NDArray[np.float64],
-    slope: NDArray[np.float64],
-    shaft: NDArray[np.float64],
-    shaft_slope: NDArray[np.float64],
-    length: NDArray[np.float64],
-) -> NDArray[np.float64]:
-    """Set-up at which the first point touches."""
-    at_large = (bore - shaft) / np.where(bore > shaft, slope, shaft_slope)
-    at_small = (bore - shaft + (shaft_slope - slope) * length) / shaft_slope
-    return np.where(slope < shaft_slope, at_large, at_small)
-
-
-def _touches(
-    slope: NDArray[np.float64], shaft_slope: NDArray[np.float64], up: NDArray[np.float64], length: NDArray[np.float64]
-) -> NDArray[np.str_]:
-    parting = (shaft_slope - slope) * length + 0 * up
-    words = np.where(parting > 0, "large end", "small end")
-    words = np.where(np.abs(parting) < SAME_M, "whole length", words)
-    return np.where(np.isnan(parting), "", words)
 
 
 def _hold_taper(argument: str, taper: ArrayLike) -> NDArray[np.float64]:
