@@ -20,10 +20,10 @@ from yardapp.drawings.sheet import (
 from yardapp.formulas.ranges import OutsideRange
 from yardapp.formulas.taper import ContactGap, contact_gap
 
-LEFT, LONG, MIDDLE, HALF = 36.0, 258.0, 122.0, 62.0
-EXAGGERATIONS = (1, 2, 5, 10, 20, 50)
+LEFT, LONG, MIDDLE, HALF, WALL = 36.0, 258.0, 122.0, 66.0, 88.0
+EXAGGERATIONS = (1, 2, 3, 4, 5, 10, 20, 50)
 # How far the taper may fall towards the axis on the sheet, each side.
-FALL = 40.0
+FALL = 55.0
 
 
 @dataclass(frozen=True)
@@ -86,7 +86,8 @@ def bore_on_taper(
         return sheet(key, 340, below, title="Hub bore over shaft taper: not drawn", desc=" ".join(said), marks=marks)
     scale = _scale([cone for cone in (shaft, hub) if cone])
     touches = f"Bears at: {contact.touches}." if contact else ""
-    lines, below = notes([f"Along to scale; differences across ×{scale.times}.", touches, *said], 266)
+    floor = MIDDLE + WALL + (64 if overhang_label and hub else 44 if gap_label and hub else 24)
+    lines, below = notes([f"Along to scale; differences across ×{scale.times}.", touches, *said], floor)
     marks = [
         *(_shaft(shaft, scale) if shaft else []),
         *(_gap(hub, contact, scale, gap_label) if hub and contact else []),
@@ -98,7 +99,8 @@ def bore_on_taper(
     ]
     title = f"Hub bore over shaft taper: {_in_words(contact, gap_label)}"
     desc = ". ".join(filter(None, [bore_label, shaft_label, set_up_label, overhang_label, *said]))
-    return sheet(key, 340, below - 8, title=title, desc=desc, marks=marks)
+    top = MIDDLE - WALL - (34 if set_up_label and hub else 8)
+    return sheet(key, 340, below - 8, title=title, desc=desc, marks=marks, top=top)
 
 
 def _cone(at_m: float, large_m: float | None, taper: float | None, length_m: float | None) -> _Cone | None:
@@ -161,10 +163,18 @@ def _gap(hub: _Cone, contact: ContactGap, scale: _Scale, label: str) -> list[str
     at_the_end = widest > (hub.at_m + hub.end_m) / 2
     marks = _both_sides(outer + inner[::-1], "gap", closed=True, name="gap")
     marks += [mark for along in _touching(hub, contact) for mark in _touch(scale, hub, along)]
-    if label and max(gap for _, gap in stations) > 0:
-        y = MIDDLE + scale.half(hub.diameter(widest)) + 34
-        marks.append(words(x, y, label, anchor="end" if at_the_end else "start"))
-    return marks
+    return [*marks, *_led_out(x - 5 if at_the_end else x + 5, outer[-1 if at_the_end else 0][1], label, at_the_end)]
+
+
+def _led_out(x: float, half: float, label: str, at_the_end: bool) -> list[str]:
+    """The gap's label under the hub, with a leader up to the gap."""
+    if not label:
+        return []
+    floor = MIDDLE + WALL + 8
+    return [
+        line([(x, MIDDLE + half - 2), (x, floor + 10)], "thin"),
+        words(x - 5 if at_the_end else x + 5, floor + 8, label, anchor="end" if at_the_end else "start"),
+    ]
 
 
 def _touching(hub: _Cone, contact: ContactGap) -> list[float]:
@@ -181,16 +191,15 @@ def _hub(hub: _Cone, scale: _Scale, label: str) -> list[str]:
     """Bore line, both faces of the hub, and a strip of its metal."""
     left, right = scale.x(hub.at_m), scale.x(hub.end_m)
     large, small = scale.half(hub.large_m), scale.half(hub.diameter(hub.end_m))
-    wall = HALF + 22
-    metal = [(left, large), (left, wall), (right, wall), (right, small)]
+    metal = [(left, large), (left, WALL), (right, WALL), (right, small)]
     marks = _both_sides(metal, "line none", closed=True, name="hub")
-    return [*marks, words((left + right) / 2, MIDDLE - wall + 16, label, anchor="middle", drawn="dim halo")]
+    return [*marks, words((left + right) / 2, MIDDLE - WALL + 17, label, anchor="middle", drawn="dim halo")]
 
 
 def _places(shaft: _Cone, hub: _Cone, scale: _Scale, labels: tuple[str, str], key: str) -> list[str]:
     """Above: from the shaft's large end to the hub's. Below: from the hub's small end to the shaft's."""
     set_up_label, overhang_label = labels
-    top, bottom = MIDDLE - HALF - 36, MIDDLE + HALF + 46
+    top, bottom = MIDDLE - WALL - 16, MIDDLE + WALL + 36
     marks: list[str] = []
     if set_up_label:
         marks += _between(key, scale.x(hub.at_m), scale.x(0), top, set_up_label, "set-up")
@@ -201,7 +210,7 @@ def _places(shaft: _Cone, hub: _Cone, scale: _Scale, labels: tuple[str, str], ke
 
 def _between(key: str, x1: float, x2: float, y: float, label: str, name: str) -> list[str]:
     left, right = min(x1, x2), max(x1, x2)
-    towards = MIDDLE - HALF - 22 if y < MIDDLE else MIDDLE + HALF + 22
+    towards = MIDDLE - WALL if y < MIDDLE else MIDDLE + WALL
     away = y - 6 if y < MIDDLE else y + 6
     after = right + 22
     at_the_right = after + 8 * len(label) > 330

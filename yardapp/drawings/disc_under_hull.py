@@ -61,7 +61,7 @@ def disc_under_hull(
         marks, below = notes(said, 24)
         return sheet(key, 340, below, title="Disc under the hull: not drawn", desc=" ".join(said), marks=marks)
     room = _Room(diameter_m / 2, _given(shaft_to_hull_m), _given(shaft_to_sole_m), bands)
-    lines, below = notes(said, TOP + HIGH + 40)
+    lines, below = notes(said, TOP + HIGH + 46)
     marks = [
         *_disc(room, diameter_label),
         *_bands(room),
@@ -110,7 +110,7 @@ def _sole(room: _Room, sole_m: float, label: str, key: str) -> list[str]:
         line([(6, y), (254, y)], "line", name="sole"),
         line([(x - 6, tip), (MIDDLE, tip)], "thin"),
         dimension(key, (x, tip), (x, y), name="sole gap"),
-        words(x - 10, (y + tip) / 2 + 5, label, anchor="end", drawn="dim halo"),
+        words(x - 22, max((y + tip) / 2 + 5, y + 20), label, anchor="end"),
     ]
 
 

@@ -1,4 +1,4 @@
-"""The helix of a blade unrolled: how far along, how far up, and the full turn that they belong to."""
+"""The helix of a blade unrolled: the reading as a triangle, and the full turn that it is a part of."""
 
 import math
 from dataclasses import dataclass
@@ -7,22 +7,27 @@ from markupsafe import Markup
 
 from yardapp.drawings.sheet import circle, dimension, known, line, notes, path, sheet, words
 
-LEFT, FLOOR, WIDE, HIGH = 46.0, 246.0, 236.0, 190.0
+LEFT, WIDE = 52.0, 168.0
+FLOOR, HIGH = 150.0, 120.0
+TURN_HIGH, BETWEEN = 90.0, 62.0
 
 
 @dataclass(frozen=True)
 class _Triangle:
-    """The two triangles in metres: what was read, and one full turn."""
+    """A right-angled triangle in metres, standing on the sheet."""
 
     base_m: float
     rise_m: float
-    full_base_m: float
-    full_rise_m: float
+    floor: float
+    scale: float
 
     @property
-    def scale(self) -> float:
-        """Sheet units a metre, the same across and up."""
-        return min(WIDE / self.full_base_m, HIGH / self.full_rise_m)
+    def right(self) -> float:
+        return LEFT + self.base_m * self.scale
+
+    @property
+    def top(self) -> float:
+        return self.floor - self.rise_m * self.scale
 
 
 def helix_triangle(
@@ -37,73 +42,66 @@ def helix_triangle(
     turn_label: str = "",
     key: str = "helix",
 ) -> Markup:
-    """The reading as a triangle inside that of one full turn, to scale; swing is the share of the turn that was read.
+    """What was read, to scale, and under it one full turn with the reading in its corner.
 
     `base_label` says the way along the reading, `turn_label` the way round one full turn, `pitch_label` its height.
     """
-    triangle = _triangle(radius_m, swing_rad, rise_m)
     said = _missing(radius_m, swing_rad, rise_m)
-    if triangle is None:
+    if swing_rad is None or rise_m is None or not (swing_rad > 0 and rise_m > 0):
         marks, below = notes(said, 24)
         return sheet(key, 340, below, title="Helix unrolled: not drawn", desc=" ".join(said), marks=marks)
-    lines, below = notes(said, FLOOR + 70)
+    reading, turn = _triangles(radius_m, swing_rad, rise_m)
+    lines, below = notes(said, turn.floor + 60)
     marks = [
-        *_full_turn(triangle, key),
-        *_reading(triangle, key),
-        *_labels(triangle, base_label, rise_label, angle_label, pitch_label, turn_label),
+        *_reading(reading, (base_label, rise_label, angle_label), key),
+        *_full_turn(turn, swing_rad / (2 * math.pi), (turn_label, pitch_label), key),
         *lines,
     ]
-    title = f"Helix unrolled: {', '.join(label for label in (rise_label, pitch_label, angle_label) if label)}"
-    desc = " ".join(["A triangle: along it the way round, up it the rise; one full turn rises by the pitch.", *said])
-    return sheet(key, 340, below - 8, title=title, desc=desc, marks=marks)
+    title = f"Helix unrolled: rise {rise_label or 'as drawn'}, pitch {pitch_label or 'as drawn'}"
+    desc = " ".join(["Along: the way round. Up: the rise. One full turn rises by the pitch.", *said])
+    return sheet(key, 340, below - 8, title=title, desc=desc, marks=marks, top=reading.top - 20)
 
 
-def _triangle(radius_m: float | None, swing_rad: float | None, rise_m: float | None) -> _Triangle | None:
-    if swing_rad is None or rise_m is None or not (known(swing_rad) and known(rise_m)) or swing_rad <= 0 or rise_m <= 0:
-        return None
+def _triangles(radius_m: float | None, swing_rad: float, rise_m: float) -> tuple[_Triangle, _Triangle]:
     turns = 2 * math.pi / swing_rad
-    # Without a radius the way along is not known; it is then drawn at the radius where the helix stands at 30 degrees.
-    radius = radius_m if radius_m and known(radius_m) else rise_m * turns / (2 * math.pi * math.tan(math.pi / 6))
-    base_m = swing_rad * radius
-    return _Triangle(base_m, rise_m, base_m * turns, rise_m * turns)
+    # Without a radius the way along is not known; it is then drawn as where the helix stands at 30 degrees.
+    base_m = swing_rad * radius_m if radius_m and known(radius_m) else rise_m / math.tan(math.pi / 6)
+    scale = min(WIDE / base_m, HIGH / rise_m)
+    turn_scale = min(WIDE / base_m, TURN_HIGH / rise_m) / turns
+    turn_floor = FLOOR + BETWEEN + rise_m * turns * turn_scale
+    return _Triangle(base_m, rise_m, FLOOR, scale), _Triangle(base_m * turns, rise_m * turns, turn_floor, turn_scale)
 
 
-def _full_turn(triangle: _Triangle, key: str) -> list[str]:
-    right = LEFT + triangle.full_base_m * triangle.scale
-    top = FLOOR - triangle.full_rise_m * triangle.scale
-    return [
-        line([(LEFT, FLOOR), (right, FLOOR), (right, top)], "thin", closed=True, name="full turn"),
-        dimension(key, (right + 14, FLOOR), (right + 14, top), name="pitch"),
-        dimension(key, (LEFT, FLOOR + 40), (right, FLOOR + 40), name="turn"),
-    ]
-
-
-def _reading(triangle: _Triangle, key: str) -> list[str]:
-    right = LEFT + triangle.base_m * triangle.scale
-    top = FLOOR - triangle.rise_m * triangle.scale
-    slope_rad = math.atan2(triangle.rise_m, triangle.base_m)
-    far = 34.0
+def _reading(reading: _Triangle, labels: tuple[str, str, str], key: str) -> list[str]:
+    base_label, rise_label, angle_label = labels
+    slope_rad = math.atan2(reading.rise_m, reading.base_m)
+    far = min(56.0, 0.6 * (reading.right - LEFT))
     x, y = LEFT + far * math.cos(slope_rad), FLOOR - far * math.sin(slope_rad)
     return [
-        line([(LEFT, FLOOR), (right, FLOOR), (right, top)], "line gap", closed=True, name="reading"),
-        line([(LEFT, FLOOR), (right, top)], "line"),
-        path(f"M{LEFT + far:.2f} {FLOOR} A{far} {far} 0 0 0 {x:.2f} {y:.2f}", "thin", name="angle"),
-        circle(right, top, 3.5, "line fillpaper"),
-        dimension(key, (LEFT, FLOOR + 14), (right, FLOOR + 14), name="base"),
+        line([(LEFT, FLOOR), (reading.right, FLOOR), (reading.right, reading.top)], "gap", closed=True, name="reading"),
+        line([(LEFT, FLOOR), (reading.right, reading.top)], "line"),
+        path(f"M{LEFT + far:.2f} {FLOOR} A{far:.2f} {far:.2f} 0 0 0 {x:.2f} {y:.2f}", "thin", name="angle"),
+        circle(reading.right, reading.top, 3.5, "line fillpaper"),
+        dimension(key, (LEFT, FLOOR + 14), (reading.right, FLOOR + 14), name="base"),
+        dimension(key, (reading.right + 14, FLOOR), (reading.right + 14, reading.top), name="rise"),
+        words((LEFT + reading.right) / 2, FLOOR + 31, base_label, anchor="middle"),
+        words(reading.right + 24, (FLOOR + reading.top) / 2 - 4, "rise" if rise_label else ""),
+        words(reading.right + 24, (FLOOR + reading.top) / 2 + 13, rise_label),
+        words(LEFT - 6, FLOOR + 4, angle_label, anchor="end"),
     ]
 
 
-def _labels(triangle: _Triangle, base: str, rise: str, angle: str, pitch: str, turn: str) -> list[str]:
-    right = LEFT + triangle.base_m * triangle.scale
-    top = FLOOR - triangle.rise_m * triangle.scale
-    full_right = LEFT + triangle.full_base_m * triangle.scale
-    full_top = FLOOR - triangle.full_rise_m * triangle.scale
+def _full_turn(turn: _Triangle, share: float, labels: tuple[str, str], key: str) -> list[str]:
+    turn_label, pitch_label = labels
+    corner_x, corner_y = LEFT + (turn.right - LEFT) * share, turn.floor - (turn.floor - turn.top) * share
     return [
-        words(right + 8, FLOOR + 19, base),
-        words(right + 7, (FLOOR + top) / 2 + 5, rise, drawn="dim halo"),
-        words(LEFT - 6, FLOOR - 8, angle, anchor="end", drawn="dim"),
-        words(full_right + 29, (FLOOR + full_top) / 2, pitch, anchor="middle", turn_deg=-90, drawn="dim big"),
-        words((LEFT + full_right) / 2, FLOOR + 57, turn, anchor="middle"),
+        line([(LEFT, turn.floor), (turn.right, turn.floor), (turn.right, turn.top)], "thin", closed=True, name="turn"),
+        line([(LEFT, turn.floor), (corner_x, turn.floor), (corner_x, corner_y)], "gap", closed=True, name="share"),
+        dimension(key, (turn.right + 14, turn.floor), (turn.right + 14, turn.top), name="pitch"),
+        dimension(key, (LEFT, turn.floor + 14), (turn.right, turn.floor + 14), name="round"),
+        words((LEFT + turn.right) / 2, turn.floor + 31, turn_label, anchor="middle"),
+        words(turn.right + 24, (turn.floor + turn.top) / 2 - 4, "pitch" if pitch_label else ""),
+        words(turn.right + 24, (turn.floor + turn.top) / 2 + 13, pitch_label),
     ]
 
 

@@ -1,11 +1,12 @@
 """The propeller seen from aft, drawn to scale from its own figures."""
 
+import math
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from yardapp.drawings.outline import blade
-from yardapp.drawings.sheet import arrow_ends, circle, dimension, known, line, notes, path, points, sheet, words
+from yardapp.drawings.sheet import Point, arrow_ends, circle, dimension, known, line, notes, path, sheet, words
 
 WIDE = 340.0
 MIDDLE_X, MIDDLE_Y, TIP = 170.0, 158.0, 125.0
@@ -49,11 +50,11 @@ def from_aft(
 ) -> Markup:
     """The propeller from aft, its hand "right" or "left"; what is not known is left out or dashed, and said."""
     given = _Figures(diameter_m, blades, hand, hub_diameter_m, bore_m, pitch_m, area_ratio)
-    missing, below = notes(_missing(given), 336)
+    missing, below = notes(_missing(given), 336 if known(diameter_m) else 310)
     marks = [
         circle(MIDDLE_X, MIDDLE_Y, TIP, "thin dash", name="disc"),
         circle(MIDDLE_X, MIDDLE_Y, 0.7 * TIP, "thin dot", name="0.7 R"),
-        *_blades(given, key),
+        *_blades(given),
         *_hub(given),
         words(86, 98, "0.7 R", turn_deg=-52, anchor="middle", drawn="dim halo"),
         *_turning(hand, key),
@@ -64,7 +65,7 @@ def from_aft(
     return sheet(key, WIDE, below - 8, title=title, desc=_desc(given), marks=marks)
 
 
-def _blades(given: _Figures, key: str) -> list[str]:
+def _blades(given: _Figures) -> list[str]:
     if not given.blades:
         return []
     pitch_ratio = given.share(given.pitch_m) or USUAL_PITCH_RATIO
@@ -78,13 +79,14 @@ def _blades(given: _Figures, key: str) -> list[str]:
         radius=TIP,
     )
     drawn = "line fillpaper" if area_ratio else "line fillpaper dash"
-    placed = [(MIDDLE_X + x, MIDDLE_Y + y) for x, y in corners]
-    one = f'<path id="{key}-blade" d="M{points(placed)}Z" class="{drawn}" data-name="blade"/>'
-    return [one, *(_turned(key, number, given.blades) for number in range(1, given.blades))]
+    turns = [2 * math.pi * number / given.blades for number in range(given.blades)]
+    return [line(_turned(corners, turn_rad), drawn, closed=True, name="blade") for turn_rad in turns]
 
 
-def _turned(key: str, number: int, blades: int) -> str:
-    return f'<use href="#{key}-blade" transform="rotate({360 * number / blades:.4g} {MIDDLE_X:g} {MIDDLE_Y:g})"/>'
+def _turned(corners: list[Point], turn_rad: float) -> list[Point]:
+    """A blade turned clockwise about the propeller's middle."""
+    cos, sin = math.cos(turn_rad), math.sin(turn_rad)
+    return [(MIDDLE_X + x * cos - y * sin, MIDDLE_Y + x * sin + y * cos) for x, y in corners]
 
 
 def _hub(given: _Figures) -> list[str]:

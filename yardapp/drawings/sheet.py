@@ -13,16 +13,20 @@ NOTE_WIDTH = 46
 NOTE_STEP = 18
 
 
-def sheet(key: str, width: float, height: float, *, title: str, desc: str, marks: Iterable[str]) -> Markup:
-    """One drawing with its title and description; `key` keeps its ids apart from those of other drawings."""
+def sheet(
+    key: str, width: float, height: float, *, title: str, desc: str, marks: Iterable[str], top: float = 0
+) -> Markup:
+    """One drawing from `top` down, with its title and description; `key` keeps its ids apart from other drawings'."""
     body = Markup("\n").join(Markup(mark) for mark in marks if mark)
     return Markup(
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" role="img"'
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {top} {width} {height}" role="img"'
         ' aria-labelledby="{key}-title {key}-desc"><title id="{key}-title">{title}</title>'
         '<desc id="{key}-desc">{desc}</desc><defs><marker id="{key}-arrow" markerWidth="9" markerHeight="9" refX="8"'
         ' refY="4.5" orient="auto-start-reverse" markerUnits="userSpaceOnUse"><path d="M0 1 L8 4.5 L0 8Z"'
         ' class="fillink"/></marker></defs>\n{body}\n</svg>'
-    ).format(key=key, width=figure(width), height=figure(height), title=title, desc=desc, body=body)
+    ).format(
+        key=key, width=figure(width), height=figure(height - top), top=figure(top), title=title, desc=desc, body=body
+    )
 
 
 def figure(number: float) -> str:

@@ -9,7 +9,9 @@ function themeNow() {
 }
 
 function say(button, theme) {
-  button.querySelector("[data-theme-name]").textContent = theme[0].toUpperCase() + theme.slice(1);
+  const name = theme[0].toUpperCase() + theme.slice(1);
+  button.querySelector("[data-theme-name]").textContent = name;
+  button.setAttribute("aria-label", `${name}: change the look`);
 }
 
 export function start(button) {
