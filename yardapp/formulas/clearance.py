@@ -137,13 +137,15 @@ def class_rule(
     diameter_m, k_factor = hold_above_zero(diameter_m=diameter_m, k_factor=k_factor)
     rudder_thickness_m = hold("rudder_thickness_m", rudder_thickness_m, "must be above zero.", above=0)
     blades = hold_whole("blades", blades, "must be a whole number from 3 to 6.", at_least=3, at_most=6)
-    room = {
-        letter: diameter_m
-        * np.maximum(_share(letter, blades, "k_share") * k_factor, _share(letter, blades, "least_share"))
-        for letter in "abcdef"
-    }
+    room = {letter: diameter_m * _asked(letter, blades, k_factor) for letter in "abcdef"}
     room["c"] = np.fmax(room["c"], rudder_thickness_m)
     return ClassClearances(**{f"{letter}_m": metres for letter, metres in room.items()})
+
+
+def _asked(letter: str, blades: NDArray[np.float64], k_factor: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Share of the diameter; c and d do not hang on K, so that they are known where K is not."""
+    k_share = _share(letter, blades, "k_share")
+    return np.maximum(np.where(k_share == 0, 0.0, k_share * k_factor), _share(letter, blades, "least_share"))
 
 
 def _share(letter: str, blades: NDArray[np.float64], column: str) -> NDArray[np.float64]:

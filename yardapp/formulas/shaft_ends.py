@@ -135,7 +135,8 @@ def nearest_end(
 ) -> EndMatch:
     """Which standard shaft end the readings are, and how far they lie from the nearest.
 
-    A reading agrees when it lies within 2 u, or within 0.25 mm on diameter, 3 mm on length, 0.0005 on taper.
+    A reading agrees when it lies within 2 u, or within 0.25 mm on diameter, 3 mm on length, 0.0005 on taper;
+    a taper worked out from the ends is allowed what the ends are.
     A series is matched by its taper; without one, only rows are.
 
     Parameters
@@ -181,7 +182,8 @@ def nearest_end(
     }
     if np.isnan(taper) and length_m > 0:
         read["taper"] = (large_m - small_m) / length_m
-        allowed["taper"] = max(2 * np.hypot(u_large_m, u_small_m) / length_m, FLOORS["taper"])
+        allowed_m = np.hypot(allowed["large_m"], allowed["small_m"])
+        allowed["taper"] = max(allowed_m / length_m, FLOORS["taper"])
     return _best(read, allowed)
 
 
