@@ -1,0 +1,1 @@
+"""Does this go on that: checks, verdicts, matching both ways."""
