@@ -149,8 +149,14 @@ def nearest_end(
         Length of the taper, m.
     taper : float
         Change of diameter over length, 1; worked out where both ends and the length are known.
-    u_large_m, u_small_m, u_length_m, u_taper : float
-        Standard uncertainties, k = 1, in the same units.
+    u_large_m : float
+        Standard uncertainty of the large end, k = 1, m.
+    u_small_m : float
+        The same of the small end, m.
+    u_length_m : float
+        The same of the length, m.
+    u_taper : float
+        The same of the taper, 1.
 
     Returns
     -------
