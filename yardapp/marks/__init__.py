@@ -1,0 +1,1 @@
+"""What is stamped on hubs, and what it says."""
