@@ -18,19 +18,23 @@ def width(share: float, blades: int, area_ratio: float) -> float:
 
 
 def _series(share: float, blades: int) -> float:
+    """The table read between its stations: freed of the rounded tip, sqrt(1 - x), it is smooth enough for a cubic."""
     table = WIDTHS_FROM_FOUR if blades >= 4 else WIDTHS_OF_THREE
-    if share >= 0.8:
-        return _towards_tip(share, table[6], table[7])
+    freed = [wide / math.sqrt(0.8 - 0.1 * number) for number, wide in enumerate(table)]
+    freed = [2 * freed[0] - freed[1], *freed, 2 * freed[-1] - freed[-2], 3 * freed[-1] - 2 * freed[-2]]
     at = max(0.0, (share - 0.2) * 10)
-    low = int(at)
-    return table[low] + (at - low) * (table[low + 1] - table[low])
+    low = min(int(at), 7)
+    return math.sqrt(1 - share) * _between(freed[low : low + 4], at - low)
 
 
-def _towards_tip(share: float, at_08: float, at_09: float) -> float:
-    """A rounded tip through the widths at 0.8 R and 0.9 R: a sqrt(1 - x) + b (1 - x)."""
-    root = (at_09 - at_08 / 2) / (math.sqrt(0.1) - math.sqrt(0.2) / 2)
-    straight = (at_08 - root * math.sqrt(0.2)) / 0.2
-    return root * math.sqrt(1 - share) + straight * (1 - share)
+def _between(four: list[float], part: float) -> float:
+    """Between the middle two of four evenly spaced figures, the cubic of Catmull and Rom."""
+    before, first, second, after = four
+    slope_first, slope_second = (second - before) / 2, (after - first) / 2
+    rise = second - first
+    bend = 3 * rise - 2 * slope_first - slope_second
+    twist = slope_first + slope_second - 2 * rise
+    return first + part * (slope_first + part * (bend + part * twist))
 
 
 def blade(

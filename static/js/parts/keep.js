@@ -5,11 +5,13 @@ const ANSWER_MS = 3000;
 const STUCK_MS = 15000;
 const KEPT_DAYS = 30;
 const NEVER = ["password", "hidden", "file", "submit", "button"];
+// once: a retry saves once. version: a draft made on an older record still meets the merge page.
+const TOKENS = ["once", "version"];
 const NO_ANSWER = "No answer from the yard's machine. Not saved yet. What you typed is kept here.";
 
 const isKept = (box) => box.name && !NEVER.includes(box.type) && box.autocomplete !== "one-time-code" && !/pin|password/i.test(box.name);
 const boxesOf = (form) => [...form.elements].filter(isKept);
-const timeOf = (ms) => new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+const timeOf = (ms) => new Date(ms).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
 
 function drafts() {
   return Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
@@ -63,7 +65,7 @@ function fill(form, draft) {
     else box.value = kept.value;
     box.dispatchEvent(new Event("input", { bubbles: true }));
   }
-  if (draft.once && form.elements.once) form.elements.once.value = draft.once;
+  for (const name of TOKENS) if (draft[name] && form.elements[name]) form.elements[name].value = draft[name];
 }
 
 async function answers() {
@@ -107,9 +109,9 @@ export function start(form) {
   let filling = false;
 
   function keep() {
-    const once = form.elements.once?.value || "";
+    const tokens = Object.fromEntries(TOKENS.map((name) => [name, form.elements[name]?.value || ""]));
     try {
-      localStorage.setItem(key, JSON.stringify({ at: Date.now(), once, values: valuesOf(form) }));
+      localStorage.setItem(key, JSON.stringify({ at: Date.now(), ...tokens, values: valuesOf(form) }));
       return true;
     } catch {
       return false;
