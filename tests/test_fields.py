@@ -105,7 +105,9 @@ def test_a_box_has_bounds_and_a_word_of_its_own():
     form = typed(bore_m="22")
 
     assert not form.validate()
-    assert form.errors == {"bore_m": ["`22` is too large for a bore: at most 11.811 in."]}
+    assert form.errors == {
+        "bore_m": ["`22` is too large for a bore: at most 11.81 in (no unit typed; this box reads inches)."]
+    }
 
 
 @pytest.mark.parametrize(

@@ -268,6 +268,9 @@ def test_exact_text_reads_back_to_the_same_figure(data, kind, system):
     assert isclose(read(exact(value, kind, system), kind).value, value, rel_tol=1e-12)
 
 
+ABOVE_ZERO = [*sorted(KINDS.keys() - {"temperature"}), "count"]
+
+
 def test_noise_in_the_last_bit_is_not_written_out():
     assert exact(0.044449999999999996, "length", "in") == "1 3/4 in"
     assert exact(0.044449999999999996, "length", "mm") == "44.45 mm"
@@ -282,14 +285,14 @@ def test_every_sixty_fourth_is_shown_as_a_fraction_that_reads_back(sixty_fourths
     assert isclose(read(exact(value, "length", system), "length").value, value, rel_tol=1e-12)
 
 
-@given(st.text(alphabet="0123456789 /-.,'\"½:°inftmdegpr", max_size=70), st.sampled_from([*sorted(KINDS), "count"]))
+@given(st.text(alphabet="0123456789 /-.,'\"½:°inftmdegpr", max_size=70), st.sampled_from(ABOVE_ZERO))
 def test_any_text_is_either_a_finite_figure_above_zero_or_refused(text, kind):
     try:
         value = read(text, kind).value
     except Unreadable:
         value = 1.0
 
-    assert 0 < value < 1e8
+    assert 0 < value <= 1e10
 
 
 @given(

@@ -6,6 +6,7 @@ from yardapp.quantities import units
 from yardapp.quantities.asking import AT_LEAST, AT_MOST, WHAT, Asked, Read, article, ask
 from yardapp.quantities.measures import read_count, read_measure, read_number
 from yardapp.quantities.numerals import Unreadable
+from yardapp.quantities.rounding import decimals
 from yardapp.quantities.tapers import read_taper
 from yardapp.quantities.units import Kind
 
@@ -61,18 +62,18 @@ def _hold_above(found: Read, asked: Asked, at_least: float | None) -> None:
     if at_least is None and found.value == 0:
         raise Unreadable(f"`{asked.typed}` is zero, which no {asked.what} can be. Leave it empty if it is not known.")
     if at_least is not None and found.value < at_least - SLACK * abs(at_least):
-        limit = _limit(found, at_least)
-        raise Unreadable(f"`{asked.typed}` is too small for {article(asked.what)}: at least {limit}.")
+        raise Unreadable(f"`{asked.typed}` is too small for {article(asked.what)}: at least {_limit(found, at_least)}")
 
 
 def _hold_below(found: Read, asked: Asked, at_most: float) -> None:
     if found.value > at_most + SLACK * abs(at_most):
-        limit = _limit(found, at_most)
-        raise Unreadable(f"`{asked.typed}` is too large for {article(asked.what)}: at most {limit}.")
+        raise Unreadable(f"`{asked.typed}` is too large for {article(asked.what)}: at most {_limit(found, at_most)}")
 
 
 def _limit(found: Read, bound: float) -> str:
-    """A bound in the unit that was typed."""
+    """A bound in the unit that was read, and why that unit where nobody typed it."""
+    why = f" ({found.why})." if found.assumed else "."
     if found.kind == "taper":
-        return f"1:{1 / bound:.4g}" if bound else "0"
-    return f"{float(units.from_si(bound, units.named(found.kind, found.unit))):.6g} {found.unit}".strip()
+        return (f"1:{decimals(1 / bound, 1)}" if bound else "0") + why
+    number = float(units.from_si(bound, units.named(found.kind, found.unit)))
+    return f"{decimals(number, 0 if abs(number) >= 1000 else 2 if abs(number) >= 1 else 4)} {found.unit}".strip() + why
