@@ -1,0 +1,1 @@
+"""JSON: a second door to the same services."""

@@ -1,0 +1,1 @@
+"""Bench sheets: readings in, sizes with an honest ± out."""

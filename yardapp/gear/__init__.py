@@ -1,0 +1,1 @@
+"""Propellers, shafts and what is known about each: evidence, events, photos, search."""

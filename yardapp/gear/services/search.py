@@ -1,0 +1,142 @@
+"""Find it again: by tag, boat, owner, part of a stamp, size, hand, bore; and the rack, page by page."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import Select, case, or_, select, union
+from sqlalchemy.orm import Session
+
+from yardapp.db import as_pattern, words_like
+from yardapp.gear.asked import Asked, understand
+from yardapp.gear.models import Item
+from yardapp.gear.services.items import seen_by
+from yardapp.people.services import Who
+from yardapp.vessels import services as vessels
+
+PAGE = 50
+
+
+@dataclass(frozen=True, kw_only=True)
+class ItemRow:
+    """One item as a list shows it."""
+
+    tag: str
+    kind: str
+    diameter_m: float | None
+    pitch_m: float | None
+    blades: int | None
+    hand: str | None
+    bore_large_m: float | None
+    taper: float | None
+    stamp: str
+    where: str
+    is_proposed: bool
+    is_at_odds: bool
+
+
+def _listed() -> Select[Any]:
+    on = vessels.drive_names().subquery("aboard")
+    return select(
+        Item.id,
+        Item.tag,
+        Item.kind,
+        Item.diameter_m,
+        Item.pitch_m,
+        Item.blades,
+        Item.hand,
+        Item.bore_large_m,
+        Item.taper,
+        Item.stamp,
+        Item.place,
+        Item.is_proposed,
+        Item.odds,
+        on.c.vessel,
+        on.c.position,
+    ).outerjoin(on, on.c.drive_id == Item.aboard_id)
+
+
+def _row(row: Any) -> ItemRow:
+    return ItemRow(
+        tag=row.tag,
+        kind=row.kind,
+        diameter_m=row.diameter_m,
+        pitch_m=row.pitch_m,
+        blades=row.blades,
+        hand=row.hand,
+        bore_large_m=row.bore_large_m,
+        taper=row.taper,
+        stamp=row.stamp,
+        where=vessels.label_of(row.vessel, row.position) if row.position else row.place,
+        is_proposed=row.is_proposed,
+        is_at_odds=bool(row.odds),
+    )
+
+
+def rack(
+    session: Session, who: Who, *, kind: str = "propeller", before: int | None = None, limit: int = PAGE
+) -> tuple[list[ItemRow], int | None]:
+    """Items of one kind, newest first, and the number from which the next page goes on (None: no more)."""
+    chosen = _listed().where(Item.kind == kind, seen_by(who)).order_by(Item.id.desc()).limit(limit + 1)
+    rows = session.execute(chosen if before is None else chosen.where(Item.id < before)).all()
+    further = rows[limit - 1].id if len(rows) > limit else None
+    return [_row(row) for row in rows[:limit]], further
+
+
+def aboard(session: Session, who: Who, drive_ids: Sequence[int]) -> dict[int, list[ItemRow]]:
+    """What is on each of these drives now."""
+    found: dict[int, list[ItemRow]] = {drive_id: [] for drive_id in drive_ids}
+    chosen = _listed().add_columns(Item.aboard_id).where(Item.aboard_id.in_(drive_ids), seen_by(who))
+    for row in session.execute(chosen.order_by(Item.kind, Item.tag)):
+        found[row.aboard_id].append(_row(row))
+    return found
+
+
+def came_off(session: Session, who: Who, drive_ids: Sequence[int], limit: int = 50) -> list[ItemRow]:
+    """What once was on these drives and lies elsewhere now."""
+    chosen = _listed().where(Item.came_off_id.in_(drive_ids), Item.aboard_id.is_(None), seen_by(who))
+    return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
+
+
+def search(session: Session, who: Who, line: str, *, limit: int = 20) -> list[ItemRow]:
+    """Items that answer a search line, best first: the tag typed whole, then newest."""
+    asked = understand(line)
+    if asked.is_empty:
+        return []
+    chosen = _listed().where(seen_by(who), *_figures(asked))
+    for word in asked.words:
+        chosen = chosen.where(_word(session, word))
+    exact = case((Item.tag == line.strip().upper(), 0), else_=1)
+    return [_row(row) for row in session.execute(chosen.order_by(exact, Item.id.desc()).limit(limit))]
+
+
+def search_all(session: Session, who: Who, line: str) -> tuple[list[ItemRow], list[vessels.VesselRow]]:
+    """Items and boats that answer a search line; boats only for words."""
+    asked = understand(line)
+    is_words = bool(asked.words) and not (asked.hand or asked.blades or asked.ranges)
+    return search(session, who, line), vessels.search_vessels(session, who, asked.words) if is_words else []
+
+
+def _figures(asked: Asked) -> list[Any]:
+    clauses: list[Any] = [
+        getattr(Item, name).between(least, most) for name, (least, most) in sorted(asked.ranges.items())
+    ]
+    if asked.ranges:
+        clauses.append(Item.kind == "propeller")
+    if asked.hand:
+        clauses.append(Item.hand == asked.hand)
+    if asked.blades:
+        clauses.append(Item.blades == asked.blades)
+    return clauses
+
+
+def _word(session: Session, word: str) -> Any:
+    """The item's own words, or any name or owner of the boat that it is on or came off."""
+    if len(word.strip("?")) < 3:
+        # Too short for the trigrams, which would read every row: a tag's beginning is all that it can be.
+        return or_(Item.tag.ilike(f"{as_pattern(word)}%"), Item.tag.like(f"%-{as_pattern(word).zfill(4)}"))
+    own = select(Item.id).where(words_like(session, "gear", Item, word))
+    boats = vessels.drives_of_words(session, word)
+    on = select(Item.id).where(Item.aboard_id.in_(boats))
+    off = select(Item.id).where(Item.came_off_id.in_(boats))
+    return Item.id.in_(union(own, on, off).subquery().select())

@@ -1,0 +1,174 @@
+"""One item with everything that was ever said, done and photographed of it: two queries."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Select, String, cast, literal, null, select, union_all
+from sqlalchemy.orm import Session
+
+from yardapp.errors import NotFound
+from yardapp.gear.models import Event, Evidence, Item, Photo
+from yardapp.gear.services.items import seen_by
+from yardapp.people.services import Who
+from yardapp.vessels import services as vessels
+
+
+@dataclass(frozen=True, kw_only=True)
+class Line:
+    """One line of an item's story: a statement, an event or a photo."""
+
+    row: str
+    id: int
+    at: datetime
+    said_by: str
+    kind: str
+    value: float | None = None
+    u_value: float | None = None
+    word: str | None = None
+    typed: str = ""
+    basis: str = ""
+    true_from: datetime | None = None
+    source: str = ""
+    source_id: int | None = None
+    replaces_id: int | None = None
+    why: str = ""
+    note: str = ""
+    place: str = ""
+    drive: str = ""
+    is_replaced: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class ItemPage:
+    """What an item's page shows."""
+
+    item: Item
+    aboard: str
+    came_off: str
+    lines: Sequence[Line] = field(default_factory=tuple)
+
+    @property
+    def evidence(self) -> list[Line]:
+        """The statements, newest first."""
+        return [line for line in self.lines if line.row == "evidence"]
+
+    @property
+    def events(self) -> list[Line]:
+        """What happened, newest first."""
+        return [line for line in self.lines if line.row == "event"]
+
+    @property
+    def photos(self) -> list[Line]:
+        """The photos, newest first; `word` is the picture's SHA-256."""
+        return [line for line in self.lines if line.row == "photo"]
+
+    def statement(self, line_id: int) -> Line | None:
+        """The statement of that number."""
+        return next((line for line in self.evidence if line.id == line_id), None)
+
+
+def item_page(session: Session, who: Who, tag: str, kind: str) -> ItemPage:
+    """An item and its whole story.
+
+    Raises
+    ------
+    NotFound
+        Nothing of this kind carries the tag, or this person may not know of it.
+    """
+    on, off = vessels.drive_names().subquery(), vessels.drive_names().subquery()
+    found = session.execute(
+        select(Item, on.c.vessel, on.c.position, off.c.vessel.label("off_vessel"), off.c.position.label("off_position"))
+        .outerjoin(on, on.c.drive_id == Item.aboard_id)
+        .outerjoin(off, off.c.drive_id == Item.came_off_id)
+        .where(Item.tag == tag.strip().upper(), Item.kind == kind, seen_by(who))
+    ).first()
+    if found is None:
+        raise NotFound(f"No {kind} here carries the tag {tag}.")
+    return ItemPage(
+        item=found[0],
+        aboard=vessels.label_of(found.vessel, found.position) if found.position else "",
+        came_off=vessels.label_of(found.off_vessel, found.off_position) if found.off_position else "",
+        lines=_lines(session, found[0].id),
+    )
+
+
+def _lines(session: Session, item_id: int) -> list[Line]:
+    rows = session.execute(union_all(_statements(item_id), _events(item_id), _photos(item_id))).mappings().all()
+    replaced = {row["replaces_id"] for row in rows if row["replaces_id"] is not None}
+    lines = [_line(row, row["row"] == "evidence" and row["id"] in replaced) for row in rows]
+    return sorted(lines, key=lambda line: (line.true_from or line.at, line.id), reverse=True)
+
+
+def _line(row: Any, is_replaced: bool) -> Line:
+    said = {name: value for name, value in row.items() if name not in ("vessel", "position") and value is not None}
+    drive = vessels.label_of(row["vessel"], row["position"]) if row["position"] else ""
+    return Line(**said, drive=drive, is_replaced=is_replaced)
+
+
+def _statements(item_id: int) -> Select[Any]:
+    return select(
+        literal("evidence").label("row"),
+        Evidence.id,
+        Evidence.at,
+        Evidence.said_by,
+        Evidence.what.label("kind"),
+        Evidence.value,
+        Evidence.u_value,
+        cast(Evidence.word, String).label("word"),
+        Evidence.typed,
+        Evidence.basis,
+        Evidence.true_from,
+        Evidence.source,
+        Evidence.source_id,
+        Evidence.replaces_id,
+        Evidence.why,
+        Evidence.note,
+        literal("").label("place"),
+        cast(null(), String).label("vessel"),
+        cast(null(), String).label("position"),
+    ).where(Evidence.item_id == item_id)
+
+
+def _events(item_id: int) -> Select[Any]:
+    names = vessels.drive_names().subquery()
+    return (
+        _bare("event", Event, Event.kind, Event.note, Event.place, names.c.vessel, names.c.position)
+        .select_from(Event)
+        .outerjoin(names, names.c.drive_id == Event.drive_id)
+        .where(Event.item_id == item_id)
+    )
+
+
+def _photos(item_id: int) -> Select[Any]:
+    nobody = cast(null(), String)
+    return _bare("photo", Photo, literal("photo"), Photo.caption, literal(""), nobody, nobody, Photo.sha256).where(
+        Photo.item_id == item_id
+    )
+
+
+def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, vessel: Any, position: Any, word: Any = None) -> Any:
+    """The columns of a line that is no statement, in the same order as a statement's."""
+    number, whole, moment = (cast(null(), Evidence.value.type), cast(null(), Evidence.id.type), cast(null(), Event.at.type))
+    return select(
+        literal(row).label("row"),
+        table.id,
+        table.at,
+        table.said_by,
+        kind.label("kind"),
+        number.label("value"),
+        number.label("u_value"),
+        (cast(null(), String) if word is None else word).label("word"),
+        literal("").label("typed"),
+        literal("").label("basis"),
+        moment.label("true_from"),
+        literal("").label("source"),
+        whole.label("source_id"),
+        whole.label("replaces_id"),
+        literal("").label("why"),
+        note.label("note"),
+        place.label("place"),
+        vessel.label("vessel"),
+        position.label("position"),
+    )

@@ -1,0 +1,47 @@
+"""The rack, page by page, and the search line."""
+
+from flask import redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from yardapp.gear import services, showing
+from yardapp.gear.views import bp
+from yardapp.web import current_who, page, snapshot
+
+
+def address_of(tag: str) -> str:
+    """Where an item's page lies; its tag says what it is."""
+    return url_for("gear.shaft" if tag.startswith("S") else "gear.propeller", tag=tag)
+
+
+@bp.get("/rack")
+def rack() -> ResponseReturnValue:
+    """Everything with a tag, newest first."""
+    who, kind = current_who(), "shaft" if request.args.get("kind") == "shaft" else "propeller"
+    with snapshot() as opened:
+        found, further = services.rack(opened, who, kind=kind, before=request.args.get("before", type=int))
+    rows = [showing.listed(row, who.units, address_of(row.tag)) for row in found]
+    return page("gear/rack.html", rows=rows, further=further, kind=kind)
+
+
+@bp.get("/search")
+def search() -> ResponseReturnValue:
+    """What answers the search line; results alone when a page asks as people type."""
+    line, who = request.args.get("q", "")[:80], current_who()
+    with snapshot() as opened:
+        items, boats = services.search_all(opened, who, line)
+    rows = [showing.listed(row, who.units, address_of(row.tag)) for row in items]
+    rows[:0] = [
+        {"tag": boat.name, "href": url_for("vessels.vessel", vessel_id=boat.id), "size": boat.kind, "where": boat.owner}
+        for boat in boats
+    ]
+    if request.headers.get("HX-Request"):
+        return render_template("gear/found.html", rows=rows, line=line)
+    return page("gear/search.html", rows=rows, line=line)
+
+
+@bp.get("/t/<tag>")
+def tag(tag: str) -> ResponseReturnValue:
+    """The short address on a tag's label. What was printed once must answer for ever."""
+    with snapshot() as opened:
+        item = services.item_by_tag(opened, current_who(), tag)
+    return redirect(address_of(item.tag), code=302)

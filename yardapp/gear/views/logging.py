@@ -1,0 +1,93 @@
+"""The first minute with a propeller or shaft."""
+
+from typing import Any
+
+from flask import current_app, request, url_for
+from flask.typing import ResponseReturnValue
+
+from yardapp.drawings.hand import hand_picture
+from yardapp.errors import Refused
+from yardapp.forms import YardForm, options
+from yardapp.gear import forms, services
+from yardapp.gear.views import bp
+from yardapp.gear.views.finding import address_of
+from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
+
+PICTURES = {hand: hand_picture(hand) for hand in ("right", "left")}
+
+
+def bring_photo(form: Any) -> services.Picture | None:
+    """The photo that was sent, or the one that an earlier try of this form brought along; a refusal is told."""
+    folder = current_app.config["PHOTOS"]
+    sent = form.photo.data
+    if not getattr(sent, "filename", ""):
+        return services.kept_picture(folder, form.photo_kept.data or "")
+    try:
+        picture = services.keep_picture(folder, sent.stream)
+    except Refused as refusal:
+        form.tell(refusal)
+        return None
+    form.photo_kept.data = picture.sha256
+    form.photo_kept.raw_data = None
+    return picture
+
+
+def _boats(form: YardForm) -> None:
+    """Fill the list of boats that it may have come off."""
+    with snapshot() as opened:
+        drives = services.drive_choices(opened, current_who())
+    form["came_off_id"].choices = options([("", "no boat, or not known"), *((str(number), label) for number, label in drives)])
+
+
+@bp.get("/log")
+def log_page() -> ResponseReturnValue:
+    """A propeller in the hand."""
+    form = filled(forms.LogForm)
+    form.came_off_id.data = request.args.get("off", "")
+    _boats(form)
+    return page("gear/log_page.html", form=form, pictures=PICTURES)
+
+
+@bp.post("/log")
+def log_propeller() -> ResponseReturnValue:
+    """Give it a tag."""
+    form = filled(forms.LogForm)
+    _boats(form)
+    is_fine, picture = form.validate(), bring_photo(form)
+    if is_fine and not form.photo.errors:
+        readings = form.readings()
+        for unsaved in ("photo", "photo_kept", "blades_typed"):
+            readings.pop(unsaved, None)
+        with saving(form) as act:
+            item = services.log_propeller(act.session, act.who, picture=picture, **readings)
+            act.goes_to(url_for("gear.propeller", tag=item.tag), f"Saved. It is {item.tag} now: mark it so.")
+        if act.answer:
+            return kept(act)
+    return refused("gear/log_page.html", form, pictures=PICTURES)
+
+
+@bp.get("/log/shaft")
+def log_shaft_page() -> ResponseReturnValue:
+    """A shaft in the hand."""
+    form = filled(forms.LogShaftForm)
+    form.came_off_id.data = request.args.get("off", "")
+    _boats(form)
+    return page("gear/log_shaft_page.html", form=form)
+
+
+@bp.post("/log/shaft")
+def log_shaft() -> ResponseReturnValue:
+    """Give it a tag."""
+    form = filled(forms.LogShaftForm)
+    _boats(form)
+    is_fine, picture = form.validate(), bring_photo(form)
+    if is_fine and not form.photo.errors:
+        readings = form.readings()
+        for unsaved in ("photo", "photo_kept"):
+            readings.pop(unsaved, None)
+        with saving(form) as act:
+            item = services.log_shaft(act.session, act.who, picture=picture, **readings)
+            act.goes_to(address_of(item.tag), f"Saved. It is {item.tag} now: mark it so.")
+        if act.answer:
+            return kept(act)
+    return refused("gear/log_shaft_page.html", form)

@@ -1,0 +1,90 @@
+"""What can be done with marks: read them, keep them as seen, and take what they say as evidence."""
+
+import math
+from collections.abc import Sequence
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from yardapp.db import now
+from yardapp.errors import Refused
+from yardapp.gear import services as gear
+from yardapp.marks.models import Mark
+from yardapp.marks.plain_sizes import PlainReading, decode
+from yardapp.people.services import Who
+
+__all__ = ["PlainReading", "decode", "marks_of", "record_mark", "statements"]
+
+
+def record_mark(session: Session, who: Who, item: gear.Item, seen: str, *, spot: str = "") -> Mark:
+    """Keep a mark as it was seen, with what it says as evidence of basis *stamped*.
+
+    Raises
+    ------
+    NotAllowed
+        Only yard hands and the office record; an owner may, on what they propose.
+    Refused
+        Nothing was typed, or far too much.
+    """
+    seen = " ".join(seen.split())
+    if not seen or len(seen) > 80:
+        raise Refused("A mark has 1 to 80 characters; ? for one that can't be read.", "stamp")
+    reading = decode(seen)
+    mark = Mark(
+        item_id=item.id,
+        seen=seen,
+        spot=spot[:40],
+        reading=_kept(reading),
+        at=now(),
+        person_id=who.person_id,
+        said_by=who.name,
+    )
+    session.add(mark)
+    session.flush()  # its statements name its number
+    stamp = gear.Said(what="stamp", basis="stamped", word=seen, source="mark", source_id=mark.id, note=spot)
+    gear.add_evidence(session, who, item, stamp, *statements(reading, seen, mark.id))
+    return mark
+
+
+def _kept(reading: PlainReading) -> dict[str, object]:
+    return {
+        "diameter_m": reading.diameter_m,
+        "pitch_m": reading.pitch_m,
+        "hand": reading.hand,
+        "unit": reading.unit,
+        "why": reading.why,
+        "unread": list(reading.unread),
+    }
+
+
+def statements(reading: PlainReading, seen: str, mark_id: int | None = None) -> list[gear.Said]:
+    """What a reading says, as evidence; a stamped size is taken to be good to half of its last step."""
+    sizes = {
+        "diameter_m": reading.diameter_m,
+        "pitch_m": reading.pitch_m,
+        "bore_large_m": reading.bore_m,
+    }
+    said = [
+        gear.Said(what=what, basis="stamped", value=size, u_value=_u(size), typed=seen, source="mark", source_id=mark_id)
+        for what, size in sizes.items()
+        if size is not None
+    ]
+    if reading.hand:
+        said.append(gear.Said(what="hand", basis="stamped", word=reading.hand, typed=seen, source="mark", source_id=mark_id))
+    if reading.blades:
+        blades = float(reading.blades)
+        said.append(gear.Said(what="blades", basis="stamped", value=blades, typed=seen, source="mark", source_id=mark_id))
+    return said
+
+
+def _u(size_m: float) -> float:
+    """A stamp is rounded to a step: its standard uncertainty is step / √12 (GUM, 4.3.7, a rectangle)."""
+    for step in (0.0254, 0.0127, 0.00635, 0.01, 0.005, 0.001):
+        if math.isclose(size_m / step, round(size_m / step), abs_tol=1e-6):
+            return step / math.sqrt(12)
+    return 0.0005 / math.sqrt(12)
+
+
+def marks_of(session: Session, item_id: int) -> Sequence[Mark]:
+    """The marks seen on one item, newest first."""
+    return session.scalars(select(Mark).where(Mark.item_id == item_id).order_by(Mark.id.desc())).all()

@@ -1,0 +1,1 @@
+"""Boats, their names over the years, and their drives."""

@@ -1,0 +1,51 @@
+"""What can be done about boats and their drives: one door."""
+
+from yardapp.vessels.services.boats import (
+    VesselPage,
+    VesselRow,
+    boats,
+    change_vessel,
+    drives_of_owner,
+    log_vessel,
+    may_see_vessel,
+    search_vessels,
+    vessel_page,
+)
+from yardapp.vessels.services.drives import (
+    DRIVE_FIGURES,
+    change_drive,
+    clearance_from_centre,
+    drive_by_id,
+    drive_choices,
+    drive_label,
+    drive_names,
+    drives_of_words,
+    label_of,
+    list_drives,
+    re_engine,
+    set_drive,
+)
+
+__all__ = [
+    "DRIVE_FIGURES",
+    "VesselPage",
+    "VesselRow",
+    "boats",
+    "change_drive",
+    "change_vessel",
+    "clearance_from_centre",
+    "drive_by_id",
+    "drive_choices",
+    "drive_label",
+    "drive_names",
+    "drives_of_owner",
+    "drives_of_words",
+    "label_of",
+    "list_drives",
+    "log_vessel",
+    "may_see_vessel",
+    "re_engine",
+    "search_vessels",
+    "set_drive",
+    "vessel_page",
+]
