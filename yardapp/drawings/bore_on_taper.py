@@ -120,7 +120,10 @@ def _hub_up(
         contact = contact or contact_gap(hub.large_m, hub.taper, shaft.large_m, shaft.taper, hub.length_m)
     except OutsideRange as refusal:
         return None, None, [f"The hub is not drawn: {refusal}"]
-    return _Cone(-float(contact.set_up_m), hub.large_m, hub.taper, hub.length_m), contact, said
+    hub = _Cone(-float(contact.set_up_m), hub.large_m, hub.taper, hub.length_m)
+    if str(contact.touches) == "small end" and hub.end_m > shaft.end_m:
+        said.append("The shaft's taper ends inside the hub: drawn as if it went on.")
+    return hub, contact, said
 
 
 def _scale(cones: list[_Cone]) -> _Scale:
@@ -178,8 +181,10 @@ def _led_out(x: float, half: float, label: str, at_the_end: bool) -> list[str]:
 
 
 def _touching(hub: _Cone, contact: ContactGap) -> list[float]:
-    ends = {"large end": [hub.at_m], "small end": [hub.end_m]}
-    return ends.get(str(contact.touches), [hub.at_m, (hub.at_m + hub.end_m) / 2, hub.end_m])
+    """Where they touch; ahead of its large end, at 0, the shaft is parallel and clear of the bore."""
+    first = max(hub.at_m, 0.0)
+    ends = {"large end": [first], "small end": [hub.end_m]}
+    return ends.get(str(contact.touches), [first, (first + hub.end_m) / 2, hub.end_m])
 
 
 def _touch(scale: _Scale, hub: _Cone, along_m: float) -> list[str]:

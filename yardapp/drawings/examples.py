@@ -85,7 +85,7 @@ def _fast_hub() -> Markup:
     return bore_on_taper(
         0.0381,
         1 / 16,
-        0.076,
+        0.12,
         0.0379,
         1 / 12,
         0.079,
@@ -93,7 +93,7 @@ def _fast_hub() -> Markup:
         bore_label="hub 1:12",
         gap_label="gap 1.6 mm",
         set_up_label="29.5 mm short",
-        overhang_label="32.5 mm past",
+        overhang_label="11.5 mm short",
         key="fast",
     )
 
