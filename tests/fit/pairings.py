@@ -100,7 +100,7 @@ PAIRINGS = [
             "hub length": OK,
             "tip room": OK,
         },
-        why="Bore 0.1 under the shaft: stops 0.1 x 16 = 1.6 short, +- 0.9; hub 114.3 - 107.95 + 1.6 = 8 past the taper; "
+        why="Bore 0.1 under the shaft: stops 0.1 x 16 = 1.6 short, ± 0.9; hub 114.3 - 107.95 + 1.6 = 8 past; "
         "tips 375 - 280 = 95 clear, 17 % of 560.",
     ),
     # Hand
@@ -170,7 +170,7 @@ PAIRINGS = [
         given="hub 1:16 on shaft 1:12, ends not known",
         verdict=NO,
         checks={"taper": NO},
-        why="On a shaft of its own size its small end is too big; 1:16 +- 0.4 and 1:12 +- 0.4 lie far apart.",
+        why="On a shaft of its own size its small end is too big; 1:16 ± 0.4 and 1:12 ± 0.4 lie far apart.",
         hub=NO_ENDS,
         shaft={"taper": one_in(12)},
         work="bush and re-bore",
@@ -234,18 +234,18 @@ PAIRINGS = [
         work="re-bore",
     ),
     Pairing(
-        given="+- too wide to tell 1:12 from 1:16",
+        given="± too wide to tell 1:12 from 1:16",
         verdict=ASK,
         checks={"taper": ASK, "large end": ASK},
-        why="1:14 +- 3 (k = 2) reaches from 1:11 to 1:17.",
+        why="1:14 ± 3 (k = 2) reaches from 1:11 to 1:17.",
         hub={"taper": one_in(14, 1.5), "bore_small_m": None},
     ),
     Pairing(
         given="nearly 1:16",
         verdict=NO,
         checks={"taper": NO},
-        why="1:15.0 +- 0.2 (k = 2) is not 1:16 +- 0.2: they part by 0.00417 x 114.3 = 0.48 mm, tenths, which lapping does "
-        "not mend. Faster hub: a quarter down (28.6) the bore is 38.30 - 1.90 = 36.40 and the shaft 38.1 - 1.79 = 36.31: "
+        why="1:15.0 ± 0.2 (k = 2) is not 1:16 ± 0.2: they part by 0.00417 x 114.3 = 0.48 mm, tenths, which lapping "
+        "does not mend. Faster hub: 28.6 along, the bore is 38.30 - 1.90 = 36.40 and the shaft 38.1 - 1.79 = 36.31: "
         "no metal, so no re-bore.",
         hub={"taper": one_in(15, 0.1), "bore_large_m": mm(38.30, 0.01), "bore_small_m": mm(30.68, 0.01)},
         shaft={"taper": one_in(16, 0.1), "shaft_diameter_m": mm(38.1, 0.01)},
@@ -255,7 +255,7 @@ PAIRINGS = [
         given="two tapers that part by four hundredths",
         verdict=WORK,
         checks={"taper": WORK},
-        why="1:15.92 and 1:16.00, each +- 0.01 (k = 2): 0.000314 apart, over 114.3 mm 0.036 mm: lapping mends hundredths.",
+        why="1:15.92 and 1:16.00, each ± 0.01 (k = 2): 0.000314 apart, over 114.3 it is 0.036: lapping mends that.",
         hub={"taper": one_in(15.92, 0.005), "bore_small_m": None},
         shaft={"taper": one_in(16.0, 0.005)},
         work="lap",
@@ -271,7 +271,7 @@ PAIRINGS = [
         given="taper out of the bore's ends alone",
         verdict=OK,
         checks={"taper": OK},
-        why="(38.0 - 30.856) / 114.3 = 0.0625, +- 0.0005 at k = 2.",
+        why="(38.0 - 30.856) / 114.3 = 0.0625, ± 0.0005 at k = 2.",
         hub={"taper": None},
     ),
     Pairing(
@@ -290,10 +290,10 @@ PAIRINGS = [
     ),
     # Large end
     Pairing(
-        given="bore 1.0 too large, room for it",
+        given="bore 0.3 too large, room for it",
         verdict=OK,
         checks={"large end": OK},
-        why="Slides up 0.3 x 16 = 4.8 toward the bearing: 20 - 4.8 = 15.2 is left; the hub is 1.2 longer to stand past.",
+        why="Slides up 0.3 x 16 = 4.8 toward the bearing: 20 - 4.8 = 15.2 is left; 118 - 107.95 - 4.8 = 5.2 past.",
         hub={"bore_large_m": mm(38.4), "bore_small_m": mm(31.256), "hub_length_m": mm(118, 0.2)},
     ),
     Pairing(
@@ -325,8 +325,8 @@ PAIRINGS = [
         given="bore far too small",
         verdict=WORK,
         checks={"large end": WORK, "hub length": OK},
-        why="Stops 2.6 x 16 = 41.6 short: 107.95 - 41.6 = 66 of taper for a bore of 114.3, 86 is wanted. Bored out it goes "
-        "to the mark.",
+        why="Stops 2.6 x 16 = 41.6 short: 107.95 - 41.6 = 66 of taper for a bore of 114.3, 86 is wanted. Bored out "
+        "it goes to the mark.",
         hub={"bore_large_m": mm(35.5), "bore_small_m": mm(28.356)},
         work="re-bore",
     ),
@@ -334,23 +334,23 @@ PAIRINGS = [
         given="bore a little small",
         verdict=OK,
         checks={"large end": OK, "hub length": OK},
-        why="Stops 0.5 x 16 = 8 short: 100 of taper for a bore of 114.3 is 87 %; 14.3 past the taper, half a shaft is 19.",
+        why="Stops 0.5 x 16 = 8 short: 100 of taper for a bore of 114.3 is 87 %; 14.3 past, half a shaft is 19.",
         hub={"bore_large_m": mm(37.6), "bore_small_m": mm(30.456)},
     ),
     Pairing(
         given="bore and shaft off a tape measure",
         verdict=ASK,
         checks={"large end": ASK},
-        why="+- 1 on each diameter is +- 23 along 1:16 (k = 2): anywhere from the bearing to well short.",
+        why="± 1 on each diameter is ± 23 along 1:16 (k = 2): anywhere from the bearing to well short.",
         hub={"bore_large_m": mm(38, 0.5), "bore_small_m": None},
         shaft={"shaft_diameter_m": mm(38.1, 0.5)},
     ),
     Pairing(
-        given="a bore stamped 1-1/2, nothing said of its +-",
+        given="a bore stamped 1-1/2, nothing said of its ±",
         verdict=ASK,
         checks={"hub length": ASK},
-        why="A stamp is a nominal size: half a millimetre is assumed, 8 along the shaft, 16 at k = 2. The 20 of room takes "
-        "that, but 114.3 - 107.95 = 6.35 past the taper does not.",
+        why="A stamp is a nominal size: half a millimetre is assumed, 8 along the shaft, 16 at k = 2. The 20 of room "
+        "takes that, but 114.3 - 107.95 = 6.35 past the taper does not.",
         hub={"bore_large_m": Figure(value=0.0381, basis="stamped"), "bore_small_m": None},
     ),
     # Pilot and parallel bores
@@ -358,8 +358,8 @@ PAIRINGS = [
         given="a pilot of 25 in a stout hub",
         verdict=WORK,
         checks={"pilot bore": WORK, "hub length": OK},
-        why="Smallest that is needed 38.1 - 85.7 / 16 = 32.7, over 25; wall 18.95 and 18.95 - 4.85 = 14.1 over the keyway; "
-        "9.5 and 5.7 are wanted. To the mark it stands 6.35 past.",
+        why="Least that is needed 38.1 - 85.7 / 16 = 32.7, over 25; wall 18.95 and 18.95 - 4.85 = 14.1 over the key; "
+        "9.5, 5.7 wanted. To the mark it stands 6.35 past.",
         hub=PILOT | {"bore_large_m": mm(25, 0.1)},
         work="bore and key",
     ),
@@ -381,10 +381,10 @@ PAIRINGS = [
         work="another propeller",
     ),
     Pairing(
-        given="a pilot just at the least wall, +- on the hub",
+        given="a pilot just at the least wall, ± on the hub",
         verdict=ASK,
         checks={"pilot bore": ASK},
-        why="(57.2 - 38.1) / 2 = 9.55 +- 0.5 (k = 2) against 9.525; over a keyway of 3 it passes.",
+        why="(57.2 - 38.1) / 2 = 9.55 ± 0.5 (k = 2) against 9.525; over a keyway of 3 it passes.",
         hub=PILOT | {"bore_large_m": mm(25, 0.1), "hub_diameter_m": mm(57.2, 0.5)},
         shaft={"keyway_depth_m": mm(3, 0.05)},
     ),
@@ -468,7 +468,7 @@ PAIRINGS = [
         given="keyways off a rule",
         verdict=ASK,
         checks={"keyway width": ASK},
-        why="9.5 +- 1 and 9.5 +- 1 (k = 2) may part by more than 0.2.",
+        why="9.5 ± 1 and 9.5 ± 1 (k = 2) may part by more than 0.2.",
         hub={"keyway_width_m": mm(9.5, 0.5)},
         shaft={"keyway_width_m": mm(9.5, 0.5)},
     ),
@@ -506,10 +506,10 @@ PAIRINGS = [
         work="another propeller",
     ),
     Pairing(
-        given="hub that ends with the taper, within its +-",
+        given="hub that ends with the taper, within its ±",
         verdict=ASK,
         checks={"hub length": ASK},
-        why="106.35 - 107.95 + 1.6 = 0.0 +- 1.1.",
+        why="106.35 - 107.95 + 1.6 = 0.0 ± 1.1.",
         hub={"hub_length_m": mm(106.35, 0.2), "bore_length_m": mm(106.35, 0.2), "bore_small_m": None},
     ),
     Pairing(
@@ -544,10 +544,10 @@ PAIRINGS = [
         rule="10 %",
     ),
     Pairing(
-        given="tip room just at 15 %, with a +-",
+        given="tip room just at 15 %, with a ±",
         verdict=ASK,
         checks={"tip room": ASK},
-        why="364 - 280 = 84 = 15 % of 560: 84 +- 2.4 either side of it.",
+        why="364 - 280 = 84 = 15 % of 560: 84 ± 2.4 either side of it.",
         shaft={"hull_clearance_m": mm(364, 1)},
     ),
     Pairing(
@@ -585,8 +585,8 @@ PAIRINGS = [
         given="class rule, single screw, 10 m",
         verdict=OK,
         checks={"tip room": OK},
-        why="K = (0.1 + 10 / 3050) (3.48 x 0.4 x 40 / 100 + 0.3) = 0.1033 x 0.857 = 0.0885; 1.2 K = 0.106 D = 59 mm, over the "
-        "least of 0.10 D; 95 is there.",
+        why="K = (0.1 + 10 / 3050) (3.48 x 0.4 x 40 / 100 + 0.3) = 0.1033 x 0.857 = 0.0885; 1.2 K = 0.106 D = 59, "
+        "over the least of 0.10 D; 95 is there.",
         rule="class",
     ),
     Pairing(

@@ -14,7 +14,7 @@ class Figure:
 
 @dataclass(frozen=True, kw_only=True)
 class PropellerFigures:
-    """A propeller off its shaft; None is "not known", and a keyway of zero is "looked: there is none".
+    """A propeller off its shaft; None is "not known", and a keyway width of zero is "looked: there is none".
 
     `bore_large_m` is the bore itself where the bore is parallel or a pilot. `contradictions` names the fields whose
     evidence disagrees by more than its ±.

@@ -37,7 +37,6 @@ def parting(hub_taper: ArrayLike, shaft_taper: ArrayLike, length_m: ArrayLike) -
     >>> float(parting(1 / 16, 1 / 12, 0.100))
     0.00208
     """
-    alike(hub_taper=hub_taper, shaft_taper=shaft_taper, length_m=length_m)
     hub_taper, shaft_taper, length_m = hold_above_zero(hub_taper=hub_taper, shaft_taper=shaft_taper, length_m=length_m)
     return (shaft_taper - hub_taper) * length_m
 
@@ -272,7 +271,6 @@ def clear_on_top(hub_depth_m: ArrayLike, shaft_depth_m: ArrayLike, key_height_m:
     >>> float(clear_on_top(0.0042, 0.0040, 0.0080))
     0.0002
     """
-    alike(hub_depth_m=hub_depth_m, shaft_depth_m=shaft_depth_m, key_height_m=key_height_m)
     hub, shaft, key = hold_above_zero(hub_depth_m=hub_depth_m, shaft_depth_m=shaft_depth_m, key_height_m=key_height_m)
     return hub + shaft - key
 
@@ -306,7 +304,6 @@ def difference(hub_m: ArrayLike, shaft_m: ArrayLike) -> NDArray[np.float64]:
     >>> float(difference(0.013, 0.012))
     0.001
     """
-    alike(hub_m=hub_m, shaft_m=shaft_m)
     hub_m, shaft_m = hold_above_zero(hub_m=hub_m, shaft_m=shaft_m)
     return hub_m - shaft_m
 

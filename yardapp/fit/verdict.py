@@ -2,10 +2,8 @@
 
 from dataclasses import dataclass
 
-from uncertainties import UFloat
-
 from yardapp.fit.checks.bore import PARALLEL, PILOT, TAPER, check_parallel, check_pilot, check_unknown_kind, kind_of
-from yardapp.fit.checks.case import Case, measured
+from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import (
     AFTER_WORK,
     BADNESS,
@@ -22,7 +20,8 @@ from yardapp.fit.checks.check import (
 from yardapp.fit.checks.hand import check_hand
 from yardapp.fit.checks.hub_length import check_hub_length
 from yardapp.fit.checks.keyway import check_depth, check_width
-from yardapp.fit.checks.large_end import check_large_end, check_unsized_large_end, stand_of
+from yardapp.fit.checks.large_end import check_large_end, check_unsized_large_end
+from yardapp.fit.checks.sums import measured
 from yardapp.fit.checks.taper import check_taper, is_settled
 from yardapp.fit.checks.tip_room import RULES, check_tip_room
 from yardapp.fit.checks.words import Say, plain
@@ -69,8 +68,8 @@ class Verdict:
 
     @property
     def works(self) -> tuple[str, ...]:
-        """The work that the checks ask for, cheapest first."""
-        asked = {check.work for check in self.checks}
+        """The work that the checks ask for, cheapest first; none that hangs on a reading still to come."""
+        asked = {check.work for check in self.checks if check.verdict in (AFTER_WORK, NO)}
         return tuple(work for work in WORKS if work in asked)
 
 
@@ -103,8 +102,7 @@ def _after_hand(case: Case) -> tuple[Check, ...]:
     keyways = tuple(check for check in (check_width(case), check_depth(case)) if check is not None)
     room = check_tip_room(case)
     if kind == TAPER:
-        seat, up = _on_taper(case)
-        return (*seat, *keyways, check_hub_length(case, up), room)
+        return (*_on_taper(case, keyways), room)
     if kind == PILOT:  # its keyway is still to be cut, and it will be bored to the mark
         return (check_pilot(case), check_hub_length(case, AT_THE_MARK), room)
     if kind == PARALLEL:
@@ -112,15 +110,20 @@ def _after_hand(case: Case) -> tuple[Check, ...]:
     return (check_unknown_kind(case), *keyways, check_hub_length(case, None), room)
 
 
-def _on_taper(case: Case) -> tuple[tuple[Check, ...], UFloat | None]:
-    """The checks of the seat, and where the hub comes to stand."""
+def _on_taper(case: Case, keyways: tuple[Check, ...]) -> tuple[Check, ...]:
+    """The checks of the seat; where the hub can't sit, how far it would stand past the taper is left out."""
     taper = check_taper(case)
-    if taper.verdict == CANNOT_TELL:
-        return (taper, check_unsized_large_end(case)), None
+    if taper.verdict == NO:
+        return (taper, *keyways)
+    if taper.work == REBORE:
+        return (taper, *keyways, check_hub_length(case, AT_THE_MARK))
     if not is_settled(taper):
-        return (taper,), AT_THE_MARK if taper.work == REBORE else None
+        return (taper, check_unsized_large_end(case, taper), *keyways, check_hub_length(case, None))
     large_end = check_large_end(case)
-    return (taper, large_end), AT_THE_MARK if large_end.work == REBORE else stand_of(case)
+    if large_end.verdict == NO:
+        return (taper, large_end, *keyways)
+    up = case.set_up[0] if case.set_up else None
+    return (taper, large_end, *keyways, check_hub_length(case, AT_THE_MARK if large_end.work == REBORE else up))
 
 
 def _lede(worst: str, checks: tuple[Check, ...]) -> str:
@@ -130,4 +133,5 @@ def _lede(worst: str, checks: tuple[Check, ...]) -> str:
     found = [check for check in checks if check.verdict == worst]
     if worst == AFTER_WORK:
         return " ".join(dict.fromkeys(check.remedy for check in found if check.remedy))
-    return found[0].says
+    others = f" {len(found) - 1} more can't be told yet." if worst == CANNOT_TELL and len(found) > 1 else ""
+    return f"{found[0].says}{others}"

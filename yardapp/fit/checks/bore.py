@@ -62,7 +62,7 @@ def check_pilot(case: Case) -> Check:
         says=f"The pilot is {case.tell(LARGE)} and the shaft {case.tell(SHAFT)}, {to}.",
         source=WALL_SOURCE,
         compared=case.compared(LARGE, SHAFT),
-        remedy=f"Bore it to {to}, its large end to {case.tell(SHAFT)}, and cut a keyway to the shaft's.",
+        remedy=f"Bore it to {to}, its large end to {case.tell_size(SHAFT)}, and cut a keyway to the shaft's.",
         work=BORE,
         rests_on=(KIND, LARGE, SHAFT, SHAFT_TAPER, along),
     )

@@ -5,9 +5,10 @@ from typing import TypeVar
 
 from uncertainties import UFloat
 
-from yardapp.fit.checks.case import Case, add_up
+from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import AFTER_WORK, ANOTHER, BUSH, CANNOT_TELL, NO, SHOP, Check, Need, Sum
 from yardapp.fit.checks.readings import HUB_DIAMETER, HUB_KEY_DEPTH, SHAFT, SHAFT_KEY_DEPTH, SHAFT_TAPER
+from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import all_told, at_least
 from yardapp.fit.seat import metal_to_bore, wall_left
 

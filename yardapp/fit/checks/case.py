@@ -1,21 +1,28 @@
 """One propeller against one drive: its readings with their ±, and the words and sums that a check is built of."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Any, cast
+from typing import Any
 
 from uncertainties import UFloat
-from uncertainties.core import Variable
 
 from yardapp.fit.checks.check import CANNOT_TELL, Check, Compared, Need, Sum
-from yardapp.fit.checks.readings import ENDS, HUB_TAPER, READINGS, assumed_u, is_none_there
+from yardapp.fit.checks.readings import (
+    ENDS,
+    HUB_TAPER,
+    LARGE,
+    READINGS,
+    SHAFT,
+    SHAFT_TAPER,
+    assumed_u,
+    is_none_there,
+)
+from yardapp.fit.checks.sums import add_up, measured, size
 from yardapp.fit.checks.weighing import at_most, is_sane
 from yardapp.fit.checks.words import Say, listed, sentence
 from yardapp.fit.figures import DriveFigures, Figure, Limits, PropellerFigures
 from yardapp.formulas.ranges import OutsideRange
-from yardapp.formulas.taper import taper_from_ends
-from yardapp.formulas.uncertainty import propagate
+from yardapp.formulas.taper import set_up, taper_from_ends
 
 # SAE J755 lets a bore's taper come out 0.0020 in per foot slow (secondary): less than that is no difference.
 SAME_TAPER = 0.0020 / 12
@@ -77,6 +84,10 @@ class Case:
         """A length in words, its sign left to the sentence."""
         return self.say("length", abs(length.n), length.s)
 
+    def tell_size(self, path: str) -> str:
+        """The figure in words without its ±, as one tells a shop what to make."""
+        return self.say(READINGS[path].kind, self._readings[path].n, None)
+
     def compared(self, *paths: str) -> tuple[Compared, ...]:
         """The figures as they were weighed; None for what is not known."""
         return tuple(self._compared(path) for path in paths)
@@ -114,7 +125,7 @@ class Case:
         """A check that can't be made for want of figures: it says which, and how to read them."""
         missing = self.unknown(*paths)
         labels = [READINGS[path].label for path in missing]
-        says = f"{sentence(listed(labels))} {'is' if len(labels) == 1 else 'are'} not known."
+        says = f"The {listed(labels, 'and the')} {'is' if len(labels) == 1 else 'are'} not known."
         return self.cannot_tell(name, says, source, *paths, missing=missing)
 
     @cached_property
@@ -135,6 +146,14 @@ class Case:
         except OutsideRange:
             return None
         return (taper, workings) if is_sane(taper.n, READINGS[HUB_TAPER].least, READINGS[HUB_TAPER].most) else None
+
+    @cached_property
+    def set_up(self) -> tuple[UFloat, Sum] | None:
+        """How far the hub's large end passes the taper's, if both are on one taper; None where a figure lacks."""
+        large, shaft, taper = self.known(LARGE), self.known(SHAFT), self.known(SHAFT_TAPER)
+        if large is None or shaft is None or taper is None:
+            return None
+        return add_up("Set-up", set_up, "length", bore_large_m=large, shaft_large_m=shaft, taper=taper)
 
     @property
     def hub_taper(self) -> UFloat | None:
@@ -186,39 +205,6 @@ class Case:
         return f" No ± was given; assumed: {listed(told)}."
 
 
-def measured(value: float, u: float) -> UFloat:
-    """A figure with its standard uncertainty, which may be zero (`ufloat` warns of that)."""
-    return cast(UFloat, Variable(float(value), float(u)))
-
-
-def add_up(label: str, formula: Callable[..., Any], kind: str, **readings: UFloat | float) -> tuple[UFloat, Sum]:
-    """Work a formula with its ±, and keep the workings."""
-    result = propagate(formula, **readings)
-    return result, workings(label, formula, kind, result, **readings)
-
-
-def workings(label: str, formula: Callable[..., Any], kind: str, result: UFloat, **readings: UFloat | float) -> Sum:
-    """A sum that can be opened: formula, figures, result."""
-    return Sum(
-        label=label,
-        formula=f"{formula.__module__}.{formula.__name__}",
-        inputs=tuple(_input(name, reading) for name, reading in readings.items()),
-        value=float(result.n),
-        u=float(result.s),
-        kind=kind,
-    )
-
-
-def _input(name: str, reading: UFloat | float) -> Compared:
-    value, u = (reading, 0.0) if isinstance(reading, int | float) else (reading.n, reading.s)
-    return Compared(label=name, value=float(value), u=float(u), kind=_kind(name))
-
-
-def _kind(argument: str) -> str:
-    endings = {"_m": "length", "taper": "taper", "_ratio": "ratio", "_w": "power"}
-    return next((kind for ending, kind in endings.items() if argument.endswith(ending)), "count")
-
-
 def _is_said(figure: Figure) -> bool:
     return figure.u is not None and is_sane(figure.u, 0.0, float("inf"))
 
@@ -228,8 +214,3 @@ def _u(figure: Figure, kind: str) -> float:
     if figure.u is None or not _is_said(figure):
         return assumed_u(kind, figure.value)
     return min(figure.u, MOST_U_SHARE * figure.value)
-
-
-def size(figure: UFloat) -> UFloat:
-    """The figure without its sign."""
-    return figure if figure.n >= 0 else -figure

@@ -4,9 +4,10 @@ from dataclasses import replace
 
 from uncertainties import UFloat
 
-from yardapp.fit.checks.case import Case, add_up
+from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import AFTER_WORK, ANOTHER, CANNOT_TELL, GOES_ON, NO, SPACER, Check, Need
 from yardapp.fit.checks.readings import BORE_LENGTH, HUB_LENGTH, LARGE, SHAFT, TAPER_LENGTH
+from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import at_least, at_most
 from yardapp.fit.seat import overhang
 

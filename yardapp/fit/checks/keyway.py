@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from uncertainties import UFloat
 
-from yardapp.fit.checks.case import Case, add_up, size
+from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import (
     AFTER_WORK,
     CANNOT_TELL,
@@ -16,6 +16,7 @@ from yardapp.fit.checks.check import (
     Compared,
 )
 from yardapp.fit.checks.readings import HUB_KEY_DEPTH, HUB_KEY_WIDTH, SHAFT, SHAFT_KEY_DEPTH, SHAFT_KEY_WIDTH
+from yardapp.fit.checks.sums import add_up, size
 from yardapp.fit.checks.weighing import at_least, at_most
 from yardapp.fit.seat import clear_on_top, difference
 from yardapp.formulas.shaft_keys import Key, key_for
@@ -60,7 +61,7 @@ def _of_two_widths(case: Case, check: Check, wider: UFloat) -> Check:
     told = case.tell_length(wider)
     if wider.n < 0:
         says = f"{check.says} The hub's is {told} narrower."
-        remedy = f"Open the hub's keyway to {case.tell(SHAFT_KEY_WIDTH)}."
+        remedy = f"Open the hub's keyway to {case.tell_size(SHAFT_KEY_WIDTH)}."
         return replace(check, verdict=AFTER_WORK, says=says, remedy=remedy, work=OPEN_KEYWAY, caution=SHOP)
     says = f"{check.says} The hub's is {told} wider: a plain key would be loose in it."
     remedy = "Make a stepped key, one width in the shaft and the other in the hub."
@@ -87,13 +88,13 @@ def _keyless(case: Case) -> Check:
         return case.cannot_tell(
             "keyway width", "The hub has no keyway.", WIDTH_SOURCE, *paths, missing=(SHAFT_KEY_WIDTH,)
         )
-    remedy = f"Cut a keyway of {case.tell(SHAFT_KEY_WIDTH)} in the hub."
+    remedy = f"Cut a keyway of {case.tell_size(SHAFT_KEY_WIDTH)} in the hub."
     return replace(check, remedy=remedy, work=OPEN_KEYWAY)
 
 
 def check_depth(case: Case) -> Check | None:
     """Room on top of the key; None where there is no keyway to measure."""
-    if any(case.has_none(path) for path in (HUB_KEY_WIDTH, SHAFT_KEY_WIDTH, HUB_KEY_DEPTH, SHAFT_KEY_DEPTH)):
+    if any(case.has_none(path) for path in (HUB_KEY_WIDTH, SHAFT_KEY_WIDTH)):
         return None
     paths = (HUB_KEY_DEPTH, SHAFT_KEY_DEPTH)
     hub, shaft = (case.known(path) for path in paths)

@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 from uncertainties import UFloat
 
 from yardapp.fit.checks.boring import BUSHING, wall_after, with_boring
-from yardapp.fit.checks.case import Case, add_up
+from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import AFTER_WORK, BUSH, CANNOT_TELL, GOES_ON, LAP, NO, REBORE, Check, Sum
 from yardapp.fit.checks.readings import BORE_LENGTH, HUB_SPACE, LARGE, SHAFT, SHAFT_TAPER, TAPER_LENGTH
+from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import all_told, at_least, at_most
 from yardapp.fit.seat import bearing_gap, seat_left
 from yardapp.formulas.clearance import hub_gap_limit
-from yardapp.formulas.taper import set_up
 
 SOURCE = (
     "Set-up is the difference in diameter over the taper (geometry). Share of the bore that must bear: 70 % on a "
@@ -33,19 +33,12 @@ class Stand:
     sums: tuple[Sum, ...]
 
 
-def stand_of(case: Case) -> UFloat | None:
-    """How far the hub's large end passes the taper's, if both diameters and the taper are known."""
-    worked = _set_up(case)
-    return worked[0] if worked else None
-
-
 def check_large_end(case: Case) -> Check:
     """Bore against shaft at the large end, in millimetres along the shaft."""
     paths = (LARGE, SHAFT, SHAFT_TAPER)
-    worked = _set_up(case)
-    if worked is None:
+    if case.set_up is None:
         return case.lacking("large end", SOURCE, *paths)
-    stand = _stand(case, *worked)
+    stand = _stand(case, *case.set_up)
     check = Check(
         name="large end",
         verdict=CANNOT_TELL,
@@ -64,20 +57,12 @@ def check_large_end(case: Case) -> Check:
     return _unsettled(case, check, stand)
 
 
-def check_unsized_large_end(case: Case) -> Check:
+def check_unsized_large_end(case: Case, taper: Check) -> Check:
     """Bore and shaft side by side where their tapers are not known to be one."""
     check = case.lacking("large end", SOURCE, LARGE, SHAFT, SHAFT_TAPER)
     says = "How far the hub goes up can't be told until the tapers are known to be one."
-    return replace(
-        check, says=says, needs=case.needs(*case.unknown(LARGE, SHAFT)), compared=case.compared(LARGE, SHAFT)
-    )
-
-
-def _set_up(case: Case) -> tuple[UFloat, Sum] | None:
-    large, shaft, taper = case.known(LARGE), case.known(SHAFT), case.known(SHAFT_TAPER)
-    if large is None or shaft is None or taper is None:
-        return None
-    return add_up("Set-up", set_up, "length", bore_large_m=large, shaft_large_m=shaft, taper=taper)
+    needs = tuple(dict.fromkeys(taper.needs + case.needs(*case.unknown(LARGE, SHAFT))))
+    return replace(check, says=says, needs=needs, compared=case.compared(LARGE, SHAFT))
 
 
 def _stand(case: Case, up: UFloat, workings: Sum) -> Stand:
@@ -141,7 +126,7 @@ def _too_short(case: Case, check: Check) -> Check:
     check = replace(check, says=says)
     if at_most(case.surely(SHAFT) - case.surely(LARGE), case.limits.lap_m):
         return replace(check, verdict=AFTER_WORK, remedy="Lap the hub to the shaft.", work=LAP)
-    remedy = f"Re-bore the hub on its own taper until its large end is {case.tell(SHAFT)}."
+    remedy = f"Re-bore the hub on its own taper until its large end is {case.tell_size(SHAFT)}."
     return with_boring(replace(check, remedy=remedy, work=REBORE), wall_after(case))
 
 

@@ -65,7 +65,7 @@ READINGS = {
         "Measure both ends of the bore, to 0.05 mm, and the length between them.",
     ),
     HUB_KEY_WIDTH: Reading(
-        "keyway in the hub", "length", 0.001, 0.3, "Measure the width of the hub's keyway, to 0.05 mm."
+        "width of the hub's keyway", "length", 0.001, 0.3, "Measure the width of the hub's keyway, to 0.05 mm."
     ),
     HUB_KEY_DEPTH: Reading(
         "depth of the hub's keyway",
@@ -95,7 +95,7 @@ READINGS = {
         "length of the shaft's taper", "length", 0.005, 3.0, "Measure the length of the shaft's taper, to 0.5 mm."
     ),
     SHAFT_KEY_WIDTH: Reading(
-        "keyway in the shaft", "length", 0.001, 0.3, "Measure the width of the shaft's keyway, to 0.05 mm."
+        "width of the shaft's keyway", "length", 0.001, 0.3, "Measure the width of the shaft's keyway, to 0.05 mm."
     ),
     SHAFT_KEY_DEPTH: Reading(
         "depth of the shaft's keyway",
@@ -112,11 +112,11 @@ READINGS = {
         "Measure from the bearing's aft face to the large end of the taper, to 1 mm.",
     ),
     CLEARANCE: Reading(
-        "shaft centre to hull",
+        "room from shaft centre to hull",
         "length",
         0.03,
         15.0,
-        "Measure from the shaft centre to the hull, square to the shaft, at the propeller.",
+        "Measure from shaft centre to hull, square to the shaft, at the propeller.",
     ),
     POWER: Reading("rated power on one shaft", "power", 100.0, 1e8, "Read the engine's rated power off its plate."),
     VESSEL_LENGTH: Reading("length of the vessel", "length", 1.5, 500.0, "Give the vessel's length on the waterline."),
@@ -138,5 +138,5 @@ def assumed_u(kind: str, value: float) -> float:
 
 
 def is_none_there(path: str, figure: Figure) -> bool:
-    """Tell whether the figure says that somebody looked for a keyway and there is none."""
-    return "keyway" in path and figure.value == 0
+    """Tell whether the figure says that somebody looked for a keyway and there is none: its width is zero."""
+    return path in (HUB_KEY_WIDTH, SHAFT_KEY_WIDTH) and figure.value == 0

@@ -5,9 +5,10 @@ from dataclasses import replace
 from uncertainties import UFloat
 
 from yardapp.fit.checks.boring import BUSHING, cleans_up, wall_after, with_boring
-from yardapp.fit.checks.case import SAME_TAPER, Case, add_up, size
+from yardapp.fit.checks.case import SAME_TAPER, Case
 from yardapp.fit.checks.check import AFTER_WORK, BUSH, CANNOT_TELL, GOES_ON, LAP, NO, REBORE, Check, Compared, Need, Sum
 from yardapp.fit.checks.readings import BORE_LENGTH, ENDS, HUB_LENGTH, HUB_TAPER, LARGE, SHAFT, SHAFT_TAPER
+from yardapp.fit.checks.sums import add_up, size
 from yardapp.fit.checks.weighing import at_most
 from yardapp.fit.seat import parting
 from yardapp.formulas.taper import nearest_taper
@@ -118,7 +119,7 @@ def _rebored(case: Case, check: Check, hub: UFloat, length: UFloat) -> Check:
     if boring.answer is False:
         return with_boring(check, boring)
     to = case.say("taper", nearest_taper(shaft_taper.n, shaft_taper.s) or shaft_taper.n, None)
-    remedy = f"Re-bore the hub to {to}, its large end to {case.tell(SHAFT)}, and key it again."
+    remedy = f"Re-bore the hub to {to}, its large end to {case.tell_size(SHAFT)}, and key it again."
     return with_boring(replace(check, remedy=remedy, work=REBORE), boring, wall_after(case))
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from uncertainties import UFloat
 
-from yardapp.fit.checks.case import Case, add_up, workings
+from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import (
     AFTER_WORK,
     ANOTHER,
@@ -18,6 +18,7 @@ from yardapp.fit.checks.check import (
     Sum,
 )
 from yardapp.fit.checks.readings import BLADES, BLOCK, CLEARANCE, DIAMETER, POWER, TWIN, VESSEL_LENGTH
+from yardapp.fit.checks.sums import add_up, workings
 from yardapp.fit.checks.weighing import at_least, at_most
 from yardapp.fit.checks.words import sentence
 from yardapp.fit.seat import largest_diameter
@@ -69,9 +70,7 @@ def check_tip_room(case: Case) -> Check:
     )
     if at_most(gap, 0.0):
         remedy = "Another propeller: a smaller one, chosen anew for the engine."
-        return replace(
-            check, verdict=NO, says=f"{check.says} The tips would strike the hull.", remedy=remedy, work=ANOTHER
-        )
+        return replace(check, verdict=NO, says=f"{check.says} They would strike it.", remedy=remedy, work=ANOTHER)
     if case.rule != CLASS:
         wanted = Wanted(gap=BANDS[case.rule] * diameter, said=f"the {case.rule} band")
         return _weighed(case, check, gap, wanted)
@@ -83,6 +82,8 @@ def check_tip_room(case: Case) -> Check:
 
 
 def _gap_says(case: Case, gap: UFloat, diameter: UFloat) -> str:
+    if gap.n < 0:
+        return f"The blades reach {case.tell_length(gap)} beyond the hull."
     share = gap / diameter
     return f"{case.say('length', gap.n, gap.s)} at the tips, {case.say('ratio', share.n, share.s)} of the diameter."
 
@@ -142,7 +143,7 @@ def _bands_kept(case: Case, gap: UFloat) -> str:
     kept = [band for band in handbook_rule(diameter.n) if gap.n >= float(band.gap_m)]
     if not kept:
         return " No band in use allows so little."
-    return f" It keeps the band for {kept[-1].craft} ({case.say('ratio', kept[-1].share_ratio, None)})."
+    return f" It keeps the {case.say('ratio', kept[-1].share_ratio, None)} band ({kept[-1].craft})."
 
 
 def _cut_down(case: Case, check: Check, wanted: Wanted) -> Check:
@@ -156,7 +157,7 @@ def _cut_down(case: Case, check: Check, wanted: Wanted) -> Check:
         tip_ratio=wanted.gap.n / diameter.n,
     )
     check = replace(check, sums=(*check.sums, summed))
-    to, off = case.say("length", largest.n, largest.s), case.say("length", diameter.n - largest.n, None)
+    to, off = case.say("length", largest.n, None), case.say("length", diameter.n - largest.n, None)
     is_below_all = room.n - diameter.n / 2 < min(BANDS.values()) * diameter.n
     if is_below_all and diameter.n - largest.n > case.limits.most_cut_ratio * diameter.n:
         remedy = f"Another propeller, of {to} at most: cutting {off} off this one would leave another propeller anyway."
