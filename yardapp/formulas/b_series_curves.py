@@ -1,5 +1,6 @@
 """The Wageningen B-series' curves: both coefficients together, or each design as a cubic in J."""
 
+from collections.abc import Iterator
 from functools import cache
 from typing import NamedTuple
 
@@ -13,10 +14,11 @@ from yardapp.formulas.tables import figure, table
 Array = NDArray[np.float64]
 
 BLADES = range(2, 8)
+# The powers that occur; `_monomials` builds them by products.
 PITCH_POWERS = (0, 1, 2, 3, 6)
 AREA_POWERS = (0, 1, 2)
 # Propellers at a time: what one block needs stays in the processor's cache.
-BLOCK = 8192
+BLOCK = 4096
 
 
 class OpenWater(NamedTuple):
@@ -132,19 +134,32 @@ def _terms(blades: int) -> Array:
 
 def _monomials(pitch_ratio: Array, area_ratio: Array) -> Array:
     """Each power of AE/A0 times each power of P/D, for N propellers: shape (15, N)."""
-    pitch = np.stack([pitch_ratio**power for power in PITCH_POWERS])
-    return np.concatenate([pitch * area_ratio**power for power in AREA_POWERS])
+    many = len(PITCH_POWERS)
+    monomials = np.empty((len(AREA_POWERS) * many, pitch_ratio.size))
+    monomials[0], monomials[1] = 1.0, pitch_ratio
+    np.multiply(pitch_ratio, pitch_ratio, out=monomials[2])
+    np.multiply(monomials[2], pitch_ratio, out=monomials[3])
+    np.multiply(monomials[3], monomials[3], out=monomials[4])
+    np.multiply(monomials[:many], area_ratio, out=monomials[many : 2 * many])
+    np.multiply(monomials[many : 2 * many], area_ratio, out=monomials[2 * many :])
+    return monomials
+
+
+def _blocks(blades: Array) -> Iterator[tuple[int, slice | NDArray[np.intp]]]:
+    """Propellers of one number of blades, a block at a time; those of an unknown number are left out."""
+    for count in BLADES:
+        here = np.flatnonzero(blades == count)
+        for start in range(0, here.size, BLOCK):
+            block = here[start : start + BLOCK]
+            first, last = int(block[0]), int(block[-1])
+            yield count, slice(first, last + 1) if last - first + 1 == block.size else block
 
 
 def _cubic(pitch_ratio: Array, area_ratio: Array, blades: Array) -> Array:
     """Coefficients of shape (2, 4, N) from three arrays of shape (N,)."""
     cubic = np.full((2, 4, blades.size), np.nan)
-    for count in BLADES:
-        here = blades == count
-        if here.all():
-            return np.asarray(_terms(count) @ _monomials(pitch_ratio, area_ratio))
-        if here.any():
-            cubic[..., here] = _terms(count) @ _monomials(pitch_ratio[here], area_ratio[here])
+    for count, block in _blocks(blades):
+        cubic[..., block] = _terms(count) @ _monomials(pitch_ratio[block], area_ratio[block])
     return cubic
 
 
@@ -164,11 +179,10 @@ def _evaluate(advance: ArrayLike, pitch_ratio: ArrayLike, area_ratio: ArrayLike,
     j, *design = figures
     if all(each.size == 1 for each in design):
         return _along(_cubic(*(each.ravel() for each in design)), j.ravel()).reshape(2, *shape)
-    j, *design = (np.broadcast_to(each, shape).ravel() for each in figures)
-    both = np.empty((2, j.size))
-    for start in range(0, j.size, BLOCK):
-        block = slice(start, start + BLOCK)
-        both[:, block] = _along(_cubic(*(each[block] for each in design)), j[block])
+    j, pitch, area, count_of = (np.broadcast_to(each, shape).ravel() for each in figures)
+    both = np.full((2, j.size), np.nan)
+    for count, block in _blocks(count_of):
+        both[:, block] = _along(_terms(count) @ _monomials(pitch[block], area[block]), j[block])
     return both.reshape(2, *shape)
 
 
