@@ -1,6 +1,6 @@
 """The front of the house: the first page, a sign of life, what a size box understood, and the sheet of parts."""
 
-from typing import get_args
+from typing import Any, get_args
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -31,6 +31,7 @@ def alive() -> ResponseReturnValue:
 @bp.get("/sizes/understood")
 def understood() -> ResponseReturnValue:
     """What a size box understood of what stands in it, in both systems."""
+    kind: Any
     text, kind = request.args.get("text", "")[:200], request.args.get("kind", "length")
     if not text.strip() or kind not in get_args(quantities.Kind):
         return ""

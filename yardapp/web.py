@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 from flask import current_app, flash, g, redirect, render_template, request, session
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
-from werkzeug.datastructures import CombinedMultiDict, MultiDict
+from werkzeug.datastructures import CombinedMultiDict
 from werkzeug.wrappers import Response
 
 from yardapp.db import snapshot, transaction
@@ -94,7 +94,8 @@ def page(template: str, **shown: Any) -> str:
 
 def filled(kind: type[AnyForm], record: Any = None, *, blank: bool = False, **given: Any) -> AnyForm:
     """A form filled from the request when it was sent, else from the record; `blank` for a second form on a page."""
-    sent = MultiDict(CombinedMultiDict([request.form, request.files])) if request.method == "POST" and not blank else None
+    is_sent = request.method == "POST" and not blank
+    sent: Any = CombinedMultiDict[str, Any]([request.form, request.files]) if is_sent else None
     who: people.Who | None = g.get("who")
     meta = {
         "csrf_secret": str(current_app.secret_key).encode(),

@@ -1,6 +1,7 @@
 """The figures that the register keeps of an item: their names everywhere, their labels, and what ages them."""
 
 from dataclasses import dataclass
+from typing import Any
 
 
 @dataclass(frozen=True)
@@ -9,13 +10,13 @@ class FigureName:
 
     name: str
     label: str
-    kind: str  # as quantities.py calls it; "word" for one of a list
+    kind: Any  # as quantities calls it; "word" for one of a list
     of: tuple[str, ...] = ("propeller",)
 
     @property
     def is_word(self) -> bool:
         """Whether it is one of a list of words, not a number."""
-        return self.kind == "word"
+        return bool(self.kind == "word")
 
 
 _BOTH = ("propeller", "shaft")

@@ -84,7 +84,7 @@ def said_in(what: str, value: float | None, u: float | None, word: str | None, s
     """One statement's figure as text; `±` where the reading has one."""
     if value is None:
         return word.capitalize() if word and what != "stamp" else word or "withdrawn"
-    return quantities.show(value, FIGURES[what].kind, system, u=u)  # type: ignore[arg-type]
+    return quantities.show(value, FIGURES[what].kind, system, u=u)
 
 
 def figure_rows(page: ItemPage, system: System, href: Any, gap_href: Any) -> list[dict[str, Any]]:

@@ -1,5 +1,7 @@
 """What can be done with marks: read them, keep them as seen, and take what they say as evidence."""
 
+from __future__ import annotations  # gear and marks call each other: names of gear are looked up when used
+
 import math
 from collections.abc import Sequence
 
@@ -10,8 +12,8 @@ from yardapp.db import now
 from yardapp.errors import Refused
 from yardapp.gear import services as gear
 from yardapp.marks.models import Mark
-from yardapp.marks.plain_sizes import PlainReading, decode
 from yardapp.people.services import Who
+from yardapp.stamps import PlainReading, decode
 
 __all__ = ["PlainReading", "decode", "marks_of", "record_mark", "statements"]
 
@@ -51,9 +53,14 @@ def _kept(reading: PlainReading) -> dict[str, object]:
         "diameter_m": reading.diameter_m,
         "pitch_m": reading.pitch_m,
         "hand": reading.hand,
+        "blades": reading.blades,
+        "bore_m": reading.bore_m,
         "unit": reading.unit,
+        "unit_assumed": reading.unit_assumed,
         "why": reading.why,
+        "possible_pitches": reading.possible_pitches,
         "unread": list(reading.unread),
+        "notes": list(reading.notes),
     }
 
 

@@ -12,9 +12,10 @@ from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 from yardapp.gear.figures import FIGURES, NUMBERS, WORDS, WORK
 from yardapp.gear.models import BASES, Event, Evidence, Item
-from yardapp.gear.working import disagreements, last_change, working
+from yardapp.gear.working import Statement, disagreements, last_change, working
 from yardapp.people import services as people
 from yardapp.people.services import Who
+from yardapp.stamps import normalise
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -120,7 +121,8 @@ def refresh(session: Session, item: Item) -> None:
     rows = defaultdict(list)
     for row in session.scalars(select(Evidence).where(Evidence.item_id == item.id)):
         rows[row.what].append(row)
-    happened = [tuple(row) for row in session.execute(select(Event.kind, Event.at).where(Event.item_id == item.id))]
+    events = session.execute(select(Event.kind, Event.at).where(Event.item_id == item.id))
+    happened = [(row.kind, row.at) for row in events]
     known, odds = {}, []
     for what in ("stamp", *FIGURES):
         changed = last_change(happened, what, WORK)
@@ -137,7 +139,7 @@ def refresh(session: Session, item: Item) -> None:
     item.words = words_of(item)
 
 
-def _set(item: Item, what: str, chosen: Evidence | None) -> None:
+def _set(item: Item, what: str, chosen: Statement | None) -> None:
     if what == "stamp":
         item.stamp = (chosen.word if chosen else None) or ""
     elif what == "blades":
@@ -151,8 +153,7 @@ def _set(item: Item, what: str, chosen: Evidence | None) -> None:
 
 def words_of(item: Item) -> str:
     """What the search reads of an item, besides its figures."""
-    stamp = "".join(letter for letter in item.stamp.upper() if letter.isalnum() or letter == "?")
-    return " ".join(filter(None, (item.tag, item.stamp, stamp, item.place, item.note)))
+    return " ".join(filter(None, (item.tag, item.stamp, normalise(item.stamp), item.place, item.note)))
 
 
 def note_evidence(session: Session, who: Who, tag: str, *said: Said) -> list[Evidence]:

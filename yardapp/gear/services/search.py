@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import Select, case, or_, select, union
+from sqlalchemy import case, or_, select, union
 from sqlalchemy.orm import Session
 
 from yardapp.db import as_pattern, words_like
@@ -35,7 +35,7 @@ class ItemRow:
     is_at_odds: bool
 
 
-def _listed() -> Select[Any]:
+def _listed() -> Any:
     on = vessels.drive_names().subquery("aboard")
     return select(
         Item.id,
@@ -113,8 +113,8 @@ def search(session: Session, who: Who, line: str, *, limit: int = 20) -> list[It
 def search_all(session: Session, who: Who, line: str) -> tuple[list[ItemRow], list[vessels.VesselRow]]:
     """Items and boats that answer a search line; boats only for words."""
     asked = understand(line)
-    is_words = bool(asked.words) and not (asked.hand or asked.blades or asked.ranges)
-    return search(session, who, line), vessels.search_vessels(session, who, asked.words) if is_words else []
+    boats = vessels.search_vessels(session, who, asked.words) if asked.is_words else []
+    return search(session, who, line), boats
 
 
 def _figures(asked: Asked) -> list[Any]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, String, cast, literal, null, select, union_all
+from sqlalchemy import String, cast, literal, null, select, union_all
 from sqlalchemy.orm import Session
 
 from yardapp.errors import NotFound
@@ -107,7 +107,7 @@ def _line(row: Any, is_replaced: bool) -> Line:
     return Line(**said, drive=drive, is_replaced=is_replaced)
 
 
-def _statements(item_id: int) -> Select[Any]:
+def _statements(item_id: int) -> Any:
     return select(
         literal("evidence").label("row"),
         Evidence.id,
@@ -131,7 +131,7 @@ def _statements(item_id: int) -> Select[Any]:
     ).where(Evidence.item_id == item_id)
 
 
-def _events(item_id: int) -> Select[Any]:
+def _events(item_id: int) -> Any:
     names = vessels.drive_names().subquery()
     return (
         _bare("event", Event, Event.kind, Event.note, Event.place, names.c.vessel, names.c.position)
@@ -141,7 +141,7 @@ def _events(item_id: int) -> Select[Any]:
     )
 
 
-def _photos(item_id: int) -> Select[Any]:
+def _photos(item_id: int) -> Any:
     nobody = cast(null(), String)
     return _bare("photo", Photo, literal("photo"), Photo.caption, literal(""), nobody, nobody, Photo.sha256).where(
         Photo.item_id == item_id

@@ -36,7 +36,7 @@ class VesselPage:
     happenings: Sequence[Happening]
 
 
-def drives_of_owner(who: Who) -> Select[tuple[int]]:
+def drives_of_owner(who: Who) -> Select[int]:
     """The numbers of the drives on this person's own boats, as a query to build on."""
     return select(Drive.id).join(Vessel, Vessel.id == Drive.vessel_id).where(Vessel.owner_id == who.person_id)
 

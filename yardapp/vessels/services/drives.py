@@ -45,14 +45,14 @@ def label_of(vessel: str | None, position: str) -> str:
     return f"{vessel or 'no boat'}, {position}"
 
 
-def drive_names() -> Select[tuple[int, str, str]]:
+def drive_names() -> Select[int, str, str]:
     """Drive, boat's name and position of every drive, as a query for other rooms to build on."""
     return select(Drive.id.label("drive_id"), Vessel.name.label("vessel"), Drive.position).outerjoin(
         Vessel, Vessel.id == Drive.vessel_id
     )
 
 
-def drives_of_words(session: Session, word: str) -> Select[tuple[int]]:
+def drives_of_words(session: Session, word: str) -> Select[int]:
     """The numbers of the drives on boats any of whose names or owners hold `word`, as a query to build on."""
     return select(Drive.id).join(Vessel, Vessel.id == Drive.vessel_id).where(words_like(session, "vessels", Vessel, word))
 

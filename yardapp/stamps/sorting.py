@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
-from yardapp.marks.stamp_pieces import Piece
-from yardapp.marks.stamp_units import unit_of
+from yardapp.stamps.pieces import Piece
+from yardapp.stamps.units import unit_of
 
 Hand = Literal["right", "left"]
 

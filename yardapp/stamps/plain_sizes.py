@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass, replace
 
-from yardapp.marks.stamp_pieces import Piece, pieces
-from yardapp.marks.stamp_search import AT_MOST_CHARACTERS, normalise, pattern
-from yardapp.marks.stamp_sorting import Hand, Sorted, sort
-from yardapp.marks.stamp_units import StampUnit, unit_of
-from yardapp.marks.worn_figures import USUAL_PITCH_RATIO, what_it_may_be
+from yardapp.stamps.pieces import Piece, pieces
+from yardapp.stamps.spelling import AT_MOST_CHARACTERS, normalise, pattern
+from yardapp.stamps.sorting import Hand, Sorted, sort
+from yardapp.stamps.units import StampUnit, unit_of
+from yardapp.stamps.worn_figures import USUAL_PITCH_RATIO, what_it_may_be
 
 __all__ = ["AT_MOST_CHARACTERS", "PlainReading", "decode", "normalise", "pattern"]
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from yardapp.marks.plain_sizes import AT_MOST_CHARACTERS, decode, normalise, pattern
+from yardapp.stamps.plain_sizes import AT_MOST_CHARACTERS, decode, normalise, pattern
 
 INCH = 0.0254
 

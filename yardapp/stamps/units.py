@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from yardapp.marks.stamp_pieces import Piece
+from yardapp.stamps.pieces import Piece
 
 METRES = {"in": Fraction(127, 5000), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 SPOKEN = {"in": "inches", "cm": "cm", "mm": "mm"}
