@@ -241,6 +241,20 @@ PAIRINGS = [
         hub={"taper": one_in(14, 1.5), "bore_small_m": None},
     ),
     Pairing(
+        given="1:15 ± 2 on 1:16",
+        verdict=ASK,
+        checks={"taper": ASK},
+        why="It reaches from 1:13 to 1:17: neither surely 1:16 nor surely another.",
+        hub={"taper": one_in(15, 1.0), "bore_small_m": None},
+    ),
+    Pairing(
+        given="1:15.7 ± 0.4 on 1:16 ± 0.4",
+        verdict=OK,
+        checks={"taper": OK},
+        why="0.0012 apart and ± 0.0022 together (k = 2): at most 5.4 % of a taper, where 1:12 is a third away.",
+        hub={"taper": one_in(15.7), "bore_small_m": None},
+    ),
+    Pairing(
         given="nearly 1:16",
         verdict=NO,
         checks={"taper": NO},
@@ -417,6 +431,22 @@ PAIRINGS = [
         why="It touches at one ring.",
         hub={"bore_kind": "parallel", "taper": None, "bore_small_m": None},
         work="bush and re-bore",
+    ),
+    Pairing(
+        given="a parallel bore on a shaft that nobody measured",
+        verdict=ASK,
+        checks={"bore": ASK},
+        why="The shaft may be parallel too.",
+        hub={"bore_kind": "parallel", "taper": None, "bore_small_m": None},
+        shaft={"taper": None},
+    ),
+    Pairing(
+        given="a small parallel bore that could be bored like a pilot",
+        verdict=NO,
+        checks={"bore": NO},
+        why="As it is it touches at one ring; 25 leaves metal everywhere, 38.1 - 6.7 = 31.4 at the small end.",
+        hub={"bore_kind": "parallel", "taper": None, "bore_small_m": None, "bore_large_m": mm(25, 0.1)},
+        work="bore and key",
     ),
     Pairing(
         given="kind of bore not known, no taper read",

@@ -29,6 +29,8 @@ def check_unknown_kind(case: Case) -> Check:
 
 def check_parallel(case: Case) -> Check:
     """A parallel bore on a taper shaft: never as it is."""
+    if case.known(SHAFT_TAPER) is None:
+        return case.lacking("bore", SOURCE, SHAFT_TAPER)
     check = Check(
         name="bore",
         verdict=NO,
