@@ -7,6 +7,9 @@ from yardapp.formulas.ranges import alike, hold, hold_whole
 
 Array = NDArray[np.float64]
 
+LEAST_PITCH_RATIO, GREATEST_PITCH_RATIO = 0.5, 1.4
+GREATEST_ADVANCE_RATIO = 1.6
+
 
 def hold_design(pitch_ratio: ArrayLike, area_ratio: ArrayLike, blades: ArrayLike) -> tuple[Array, Array, Array]:
     """Return a design's figures as floats; refuse a propeller that is not of the series.
@@ -40,8 +43,9 @@ def hold_design(pitch_ratio: ArrayLike, area_ratio: ArrayLike, blades: ArrayLike
     [1.0, 0.55, 4.0]
     """
     alike(pitch_ratio=pitch_ratio, area_ratio=area_ratio, blades=blades)
+    low, high = LEAST_PITCH_RATIO, GREATEST_PITCH_RATIO
     return (
-        hold("pitch_ratio", pitch_ratio, "must lie from 0.5 to 1.4 for the B-series.", at_least=0.5, at_most=1.4),
+        hold("pitch_ratio", pitch_ratio, "must lie from 0.5 to 1.4 for the B-series.", at_least=low, at_most=high),
         hold("area_ratio", area_ratio, "must lie from 0.30 to 1.05 for the B-series.", at_least=0.30, at_most=1.05),
         hold_whole("blades", blades, "must be a whole number from 2 to 7 for the B-series.", at_least=2, at_most=7),
     )
@@ -84,6 +88,5 @@ def hold_series(
     """
     alike(advance_ratio=advance_ratio, pitch_ratio=pitch_ratio, area_ratio=area_ratio, blades=blades)
     said = "must lie from 0 to 1.6 for the B-series."
-    return hold("advance_ratio", advance_ratio, said, at_least=0, at_most=1.6), *hold_design(
-        pitch_ratio, area_ratio, blades
-    )
+    j = hold("advance_ratio", advance_ratio, said, at_least=0, at_most=GREATEST_ADVANCE_RATIO)
+    return j, *hold_design(pitch_ratio, area_ratio, blades)

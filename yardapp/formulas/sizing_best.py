@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import OpenWaterCubic, open_water_cubic
+from yardapp.formulas.b_series_range import GREATEST_PITCH_RATIO, LEAST_PITCH_RATIO
 from yardapp.formulas.b_series_scale import scale_correction
 from yardapp.formulas.ranges import OutsideRange, alike, hold_above_zero
 from yardapp.formulas.roots import root_between
@@ -14,7 +15,6 @@ from yardapp.formulas.sizing_load import advance_at_load, at_advance
 
 Array = NDArray[np.float64]
 
-LEAST_PITCH_RATIO, GREATEST_PITCH_RATIO = 0.5, 1.4
 # Points of the first look over all pitches, and of each closer look about the best of the last.
 FIRST_LOOK, CLOSER_LOOK, CLOSER_LOOKS = 37, 13, 4
 

@@ -6,7 +6,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.imperial import HORSEPOWER_W, INCH_M, KNOT_MPS
-from yardapp.formulas.ranges import hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, hold, hold_above_zero
+from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
 
@@ -117,3 +118,71 @@ def handbook_pitch_ratio(speed_mps: ArrayLike) -> PitchRatios:
     (speed,) = hold_above_zero(speed_mps=speed_mps)
     knots = speed / KNOT_MPS
     return PitchRatios(*(np.asarray(c * knots**power) for c, power in ((0.39, 0.23), (0.46, 0.26), (0.52, 0.28))))
+
+
+def usual_slip(kind: str) -> float:
+    """Apparent slip that is usual for a kind of craft.
+
+    Parameters
+    ----------
+    kind : str
+        "sail" (auxiliaries and barges under 9 knots), "heavy" (powerboats and workboats, 9 to 15), "light" (powerboats
+        and cruisers, 15 to 30), "planing" (30 to 45), "race" (45 to 90) or "stepped" (over 90 knots).
+
+    Returns
+    -------
+    slip_ratio : float
+        1.
+
+    Raises
+    ------
+    OutsideRange
+        There is no such kind.
+
+    Source
+    ------
+    D. Gerr, Propeller Handbook, slip table (from memory, medium confidence).
+
+    Examples
+    --------
+    >>> usual_slip("heavy")
+    0.26
+    """
+    return _one("usual slip", "kind", kind)
+
+
+def repitch_limit(material: str) -> float:
+    """How far a propeller may be re-pitched either way; better not above an inch. More means heat and thin blades.
+
+    Parameters
+    ----------
+    material : str
+        "bronze", "aluminium" or "stainless".
+
+    Returns
+    -------
+    limit_m : float
+        m of pitch.
+
+    Raises
+    ------
+    OutsideRange
+        Nothing is known of the material.
+
+    Source
+    ------
+    Repair-trade guidance, one source; there is no standard.
+
+    Examples
+    --------
+    >>> repitch_limit("bronze")
+    0.0508
+    """
+    return _one("re-pitch limit", "material", material) * INCH_M
+
+
+def _one(item: str, argument: str, case: str) -> float:
+    cases = {row["case"]: figure(row, "figure") for row in table("engine_match") if row["item"] == item}
+    if case not in cases:
+        raise OutsideRange(argument, f"must be one of {', '.join(cases)}.", case)
+    return cases[case]

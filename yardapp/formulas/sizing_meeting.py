@@ -127,7 +127,7 @@ def meeting_point(engine: Drive, hull: HullCurve, propeller: Propellers, density
         block = slice(start, start + BLOCK)
         part = _Part(load, diameter[block], OpenWaterCubic(cubic.kt[:, block], cubic.kq[:, block]))
         columns[:, block], governed[block] = part.meet()
-    return Meeting(*columns.reshape(8, *shape), governed.reshape(shape))  # type: ignore[call-arg]
+    return Meeting._make((*columns.reshape(8, *shape), governed.reshape(shape)))
 
 
 def _hold_drive(engine: Drive) -> None:

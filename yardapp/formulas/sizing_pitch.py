@@ -4,14 +4,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import open_water_cubic
+from yardapp.formulas.b_series_range import GREATEST_ADVANCE_RATIO, GREATEST_PITCH_RATIO, LEAST_PITCH_RATIO
 from yardapp.formulas.ranges import OutsideRange, alike, hold_above_zero
 from yardapp.formulas.roots import root_between
 from yardapp.formulas.sizing_load import working_point
 
 Array = NDArray[np.float64]
-
-LEAST_PITCH_RATIO, GREATEST_PITCH_RATIO = 0.5, 1.4
-GREATEST_ADVANCE = 1.6
 
 
 def pitch_for_power(
@@ -194,8 +192,8 @@ def _pitch_at(
 ) -> Array:
     """P/D at which KT (0) or KQ (1) is as wanted."""
     j = speed / (turns * diameter)
-    if np.any(j > GREATEST_ADVANCE):
-        raise OutsideRange("shaft_speed_rps", f"must be at least Va / ({GREATEST_ADVANCE} D) for the B-series.")
+    if np.any(j > GREATEST_ADVANCE_RATIO):
+        raise OutsideRange("shaft_speed_rps", f"must be at least Va / ({GREATEST_ADVANCE_RATIO} D) for the B-series.")
     shape = np.broadcast_shapes(wanted.shape, j.shape, np.shape(area_ratio), np.shape(blades))
     powers = np.stack([np.broadcast_to(j, shape) ** power for power in range(4)])
 
