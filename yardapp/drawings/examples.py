@@ -5,14 +5,17 @@ from markupsafe import Markup
 from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.disc_under_hull import RuleBand, disc_under_hull
 from yardapp.drawings.helix import helix_triangle
+from yardapp.drawings.pitch_map import PitchCell, pitch_map
+from yardapp.drawings.plot import Axis, Band, Curve, Dot, plot
 from yardapp.drawings.propeller import from_aft
+from yardapp.drawings.timeline import Bar, TimeRow, timeline
 
 Example = tuple[Markup, list[tuple[str, str]]]
 
 
 def every_drawing() -> dict[str, Example]:
     """Drawings by name, each with the figures for its table."""
-    return {**_propellers(), **_tapers(), **_rooms_and_helices()}
+    return {**_propellers(), **_tapers(), **_rooms_and_helices(), **_comparisons()}
 
 
 def _propellers() -> dict[str, Example]:
@@ -126,3 +129,50 @@ def _rooms_and_helices() -> dict[str, Example]:
         "hull not measured": (disc_under_hull(0.559, None, bands=bands[:1], diameter_label="⌀ 559 mm", key="open"), []),
         "helix": (helix, [("Rise", "33.3 mm"), ("Swing", "40°"), ("Pitch", "300 ± 12 mm")]),
     }
+
+
+def _comparisons() -> dict[str, Example]:
+    return {
+        "pitch survey": (_survey(), [("Blade 1, 0.7 R", "412 mm"), ("Blade 2, 0.7 R", "403 mm, below")]),
+        "stock over diameter and pitch": (_stock(), [("P-0412", "559 × 412 mm"), ("P-0077", "600 × 430 mm")]),
+        "coats": (_coats(), [("Blade 1", "window until 14:50"), ("Blade 2", "window until 15:00")]),
+    }
+
+
+def _survey() -> Markup:
+    read = [("405", ""), ("412", ""), ("415", "")], [("398", "low"), ("403", "low"), ("412", "")]
+    blades: list[list[PitchCell | None]] = [
+        [PitchCell(label=text, side=side) for text, side in blade] for blade in read
+    ]
+    blades.append([PitchCell(label="410", side=""), PitchCell(label="424", side="high"), None])
+    return pitch_map(blades, ("0.5 R", "0.7 R", "0.9 R"), mean_label="409", asked_label="411 ± 8 mm", key="survey")
+
+
+def _stock() -> Markup:
+    lines = [
+        Curve(points=[(480, 470 - drop), (640, 400 - drop)], label=f"{rpm} rpm", drawn=drawn)
+        for rpm, drop, drawn in ((2600, 0, "thin"), (2800, 40, "line"), (3000, 80, "thin"))
+    ]
+    dots = [
+        Dot(x=559, y=412, label="P-0412", href="#", is_chosen=True),
+        Dot(x=600, y=430, label="P-0077", href="#"),
+        Dot(x=510, y=380, label="P-0102", href="#"),
+    ]
+    across = Axis(label="diameter, mm", low=480, high=640, ticks=[(480, "480"), (560, "560"), (640, "640")])
+    up = Axis(label="pitch, mm", low=300, high=500, ticks=[(300, "300"), (400, "400"), (500, "500")])
+    bands = [Band(low=615, high=640, label="tips")]
+    return plot(across, up, title="Stock over diameter and pitch", curves=lines, dots=dots, bands=bands, key="stock")
+
+
+def _coats() -> Markup:
+    rows = [
+        TimeRow(
+            label=f"Blade {number + 1}",
+            bars=[
+                Bar(start_s=600 * number, end_s=600 * number + 900, kind="coat"),
+                Bar(start_s=600 * number + 1500, end_s=600 * number + 2400, kind="window"),
+            ],
+        )
+        for number in range(3)
+    ]
+    return timeline(rows, now_s=2000, now_label="14:32", key="coats")

@@ -1,0 +1,141 @@
+"""Curves and dots over two axes, where people compare: demand and engine, trials, the register's propellers."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+from yardapp.drawings.sheet import Point, circle, line, sheet, words
+
+LEFT, RIGHT, TOP, FLOOR = 58.0, 322.0, 14.0, 206.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Axis:
+    """One axis: from, to, and its ticks as (figure, label)."""
+
+    label: str
+    low: float
+    high: float
+    ticks: Sequence[tuple[float, str]] = ()
+
+    def share(self, value: float) -> float:
+        return (value - self.low) / (self.high - self.low)
+
+    def holds(self, value: float) -> bool:
+        """Whether a figure is known and lies on the axis."""
+        slack = 1e-9 * (self.high - self.low)
+        return self.low - slack <= value <= self.high + slack
+
+
+@dataclass(frozen=True, kw_only=True)
+class Curve:
+    """Points joined by a line; NaN breaks it. drawn: "line", "thin", "thin dash"…"""
+
+    points: Sequence[tuple[float, float]]
+    label: str = ""
+    drawn: str = "line"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Dot:
+    """One thing to compare, and the page it opens."""
+
+    x: float
+    y: float
+    label: str = ""
+    href: str = ""
+    is_chosen: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Band:
+    """A part of the x axis that is shaded, such as diameters for which there is no room."""
+
+    low: float
+    high: float
+    label: str = ""
+
+
+def plot(
+    x: Axis,
+    y: Axis,
+    *,
+    title: str,
+    curves: Sequence[Curve] = (),
+    dots: Sequence[Dot] = (),
+    bands: Sequence[Band] = (),
+    key: str = "plot",
+) -> Markup:
+    """Axes with what is compared; what lies outside them is left out and counted under the plot."""
+    outside = sum(not (x.holds(dot.x) and y.holds(dot.y)) for dot in dots)
+    said = f"{outside} outside the plot." if outside else ""
+    marks = [
+        *(mark for band in bands for mark in _band(x, band)),
+        *_axes(x, y),
+        *(mark for curve in curves for mark in _curve(x, y, curve)),
+        *(_dot(x, y, dot) for dot in dots if x.holds(dot.x) and y.holds(dot.y)),
+        words(LEFT, FLOOR + 60, said),
+    ]
+    labels = [label for label in [*(curve.label for curve in curves), *(dot.label for dot in dots)] if label]
+    desc = f"Across: {x.label}. Up: {y.label}. {'Shown: ' + ', '.join(labels) + '. ' if labels else ''}{said}"
+    return sheet(key, 340, FLOOR + (68 if said else 48), title=title, desc=desc.strip(), marks=marks)
+
+
+def _place(x: Axis, y: Axis, point: tuple[float, float]) -> Point:
+    return LEFT + x.share(point[0]) * (RIGHT - LEFT), FLOOR - y.share(point[1]) * (FLOOR - TOP)
+
+
+def _axes(x: Axis, y: Axis) -> list[str]:
+    marks = [line([(LEFT, TOP), (LEFT, FLOOR), (RIGHT, FLOOR)], "line", name="axes")]
+    for value, label in x.ticks:
+        at = LEFT + x.share(value) * (RIGHT - LEFT)
+        marks += [line([(at, FLOOR), (at, FLOOR + 5)], "thin"), words(at, FLOOR + 20, label, anchor="middle")]
+    for value, label in y.ticks:
+        at = FLOOR - y.share(value) * (FLOOR - TOP)
+        marks += [line([(LEFT - 5, at), (RIGHT, at)], "thin dot"), words(LEFT - 9, at + 5, label, anchor="end")]
+    middle = (TOP + FLOOR) / 2
+    marks.append(words((LEFT + RIGHT) / 2, FLOOR + 40, x.label, anchor="middle"))
+    marks.append(words(14, middle, y.label, anchor="middle", turn_deg=-90))
+    return marks
+
+
+def _curve(x: Axis, y: Axis, curve: Curve) -> list[str]:
+    runs = [[_place(x, y, point) for point in run] for run in _runs(x, y, curve.points)]
+    marks = [line(run, curve.drawn, name=f"curve {curve.label}") for run in runs]
+    if runs and curve.label:
+        end_x, end_y = runs[-1][-1]
+        marks.append(words(min(end_x, RIGHT) - 4, max(end_y - 7, TOP + 4), curve.label, anchor="end", drawn="dim halo"))
+    return marks
+
+
+def _runs(x: Axis, y: Axis, course: Sequence[tuple[float, float]]) -> Iterator[list[tuple[float, float]]]:
+    """The parts of a curve that lie on the axes, in one piece each."""
+    run: list[tuple[float, float]] = []
+    for point in [*course, (math.nan, math.nan)]:
+        if x.holds(point[0]) and y.holds(point[1]):
+            run.append(point)
+            continue
+        if len(run) > 1:
+            yield run
+        run = []
+
+
+def _band(x: Axis, band: Band) -> list[str]:
+    low, high = (LEFT + min(max(x.share(edge), 0), 1) * (RIGHT - LEFT) for edge in (band.low, band.high))
+    corners = [(low, TOP), (high, TOP), (high, FLOOR), (low, FLOOR)]
+    shade = line(corners, "gap", closed=True, name=f"band {band.label}")
+    return [shade, words((low + high) / 2, TOP + 14, band.label, anchor="middle")]
+
+
+def _dot(x: Axis, y: Axis, dot: Dot) -> str:
+    at_x, at_y = _place(x, y, (dot.x, dot.y))
+    drawn = "line fillink" if dot.is_chosen else "line fillpaper"
+    right = at_x < (LEFT + RIGHT) / 2
+    label = words(
+        at_x + (11 if right else -11), at_y - 8, dot.label, anchor="start" if right else "end", drawn="dim halo"
+    )
+    # A wide ring that nothing paints, so that a thumb hits the dot.
+    marks = f"{circle(at_x, at_y, 16, 'touch')}{circle(at_x, at_y, 6, drawn, name='dot')}{label}"
+    return f'<a href="{escape(dot.href)}">{marks}</a>' if dot.href else marks
