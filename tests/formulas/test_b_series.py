@@ -21,7 +21,7 @@ DESIGNS = st.tuples(st.floats(0.5, 1.4), st.floats(0.30, 1.05), st.integers(2, 7
 IN_RANGE = {"advance_ratio": 0.5, "pitch_ratio": 1.0, "area_ratio": 0.55, "blades": 4}
 
 
-def term_by_term(name, j, pitch_ratio, area_ratio, blades):
+def _term_by_term(name, j, pitch_ratio, area_ratio, blades):
     """The sum as the paper prints it: another way to the same figure."""
     terms = ((figure(row, "coefficient"), *(int(row[power]) for power in "stuv")) for row in table(name))
     return sum(c * j**s * pitch_ratio**t * area_ratio**u * blades**v for c, s, t, u, v in terms)
@@ -35,8 +35,8 @@ def test_the_tables_have_the_number_of_terms_that_the_paper_has():
 @settings(max_examples=50, deadline=None)
 @given(st.floats(0, 1.6), DESIGNS)
 def test_the_collapsed_series_is_the_printed_sum(j, design):
-    assert float(kt(j, *design)) == pytest.approx(term_by_term("b_series_kt", j, *design), abs=1e-13)
-    assert float(kq(j, *design)) == pytest.approx(term_by_term("b_series_kq", j, *design), abs=1e-13)
+    assert float(kt(j, *design)) == pytest.approx(_term_by_term("b_series_kt", j, *design), abs=1e-13)
+    assert float(kq(j, *design)) == pytest.approx(_term_by_term("b_series_kq", j, *design), abs=1e-13)
 
 
 @settings(max_examples=50, deadline=None)

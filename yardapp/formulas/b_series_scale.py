@@ -22,6 +22,16 @@ class Added(NamedTuple):
     kq: Array
 
 
+class ScaleAdded(NamedTuple):
+    """What scale adds, and the chord, thickness over chord and rise in drag at 0.75 R that it comes from."""
+
+    kt: Array
+    kq: Array
+    chord_m: Array
+    thickness_ratio: Array
+    drag_factor: Array
+
+
 def blade_reynolds_number(
     area_ratio: ArrayLike,
     blades: ArrayLike,
@@ -147,7 +157,7 @@ def scale_correction(
     blades: ArrayLike,
     diameter_m: ArrayLike,
     roughness_m: float = NEW_BLADE_ROUGHNESS_M,
-) -> Added:
+) -> ScaleAdded:
     """What full size and roughness add: 0.3 dCD (P/D) c Z/D to KT and -0.25 dCD c Z/D to KQ.
 
     dCD = (2 + 4 t/c) (0.003605 - (1.89 + 1.62 log10(c/k))^-2.5) at 0.75 R, c = 2.073 (AE/A0) D/Z and
@@ -168,8 +178,8 @@ def scale_correction(
 
     Returns
     -------
-    added : Added
-        kt and kq, each of shape S, 1; NaN where an argument is not known.
+    added : ScaleAdded
+        kt, kq, chord_m, thickness_ratio and drag_factor, each of shape S; NaN where an argument is not known.
 
     Raises
     ------
@@ -192,4 +202,4 @@ def scale_correction(
     thickness = (0.0185 - 0.00125 * count) * diameter / chord_m
     drag = (2 + 4 * thickness) * (0.003605 - (1.89 + 1.62 * np.log10(chord_m / roughness_m)) ** -2.5)
     solidity = chord_m * count / diameter
-    return Added(0.3 * drag * pitch * solidity, -0.25 * drag * solidity)
+    return ScaleAdded(0.3 * drag * pitch * solidity, -0.25 * drag * solidity, chord_m, thickness, drag)

@@ -186,9 +186,9 @@ DELFT_NEEDS = (
 METHODS = (
     _Method(
         "Savitsky 1964",
-        ("mass_kg", "lcg_m", "vcg_m", "chine_beam_m", "deadrise_rad"),
+        ("mass_kg", "lcg_m", "chine_beam_m", "deadrise_rad"),
         _savitsky,
-        "a planing hull's beam, deadrise and centre of gravity are known",
+        "a planing hull's beam, deadrise and centre of gravity are known; all forces are taken through that centre",
     ),
     _Method("Delft 2008", DELFT_NEEDS, _delft, "a sailing yacht's lines are known, and lie within the series"),
     _Method(

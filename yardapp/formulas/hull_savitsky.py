@@ -67,7 +67,7 @@ def savitsky(
     lcg_m : array_like, shape S
         Centre of gravity forward of the transom, m.
     vcg_m : array_like, shape S
-        Centre of gravity above the keel, m.
+        Centre of gravity above the keel, m; not used where all forces go through it.
     beam_m : array_like, shape S
         Beam over the chines, m.
     deadrise_rad : array_like, shape S
@@ -112,7 +112,7 @@ def savitsky(
     boat = _hold_boat(said)
     shape = np.broadcast_shapes(*(np.shape(each) for each in boat))
     low, high = np.full(shape, LEAST_TRIM_RAD), np.full(shape, GREATEST_TRIM_RAD)
-    return _at_trim(root_between(lambda trim: _at_trim(trim, boat).moment_nm, low, high), boat)
+    return _known(_at_trim(root_between(lambda trim: _at_trim(trim, boat).moment_nm, low, high), boat))
 
 
 def savitsky_at_trim(
@@ -180,7 +180,8 @@ def savitsky_at_trim(
     boat = _hold_boat({name: figure for name, figure in said.items() if name != "trim_rad"})
     alike(speed_mps=sum(boat[:-1]), trim_rad=trim_rad)
     words = "must lie from 2 to 15 degrees (0.0349 to 0.2618 rad)."
-    return _at_trim(hold("trim_rad", trim_rad, words, at_least=LEAST_TRIM_RAD, at_most=GREATEST_TRIM_RAD), boat)
+    trim = hold("trim_rad", trim_rad, words, at_least=LEAST_TRIM_RAD, at_most=GREATEST_TRIM_RAD)
+    return _known(_at_trim(trim, boat))
 
 
 def _hold_boat(said: dict[str, ArrayLike]) -> _Boat:
@@ -199,11 +200,15 @@ def _hold_boat(said: dict[str, ArrayLike]) -> _Boat:
     return _Boat(speed, mass * STANDARD_GRAVITY_MPS2, lcg, vcg, beam, deadrise, arm, shaft, density, viscosity)
 
 
+def _known(planing: Planing) -> Planing:
+    """Nothing is known of a hull with more than 4 beams wetted."""
+    return Planing(*(np.where(planing.wetted_ratio > 4, np.nan, each) for each in planing))
+
+
 def _at_trim(trim: Array, boat: _Boat) -> Planing:
     degrees = np.degrees(trim)
     coefficient = boat.speed / np.sqrt(STANDARD_GRAVITY_MPS2 * boat.beam)
     wetted = _wetted_ratio(_flat_lift(boat) / degrees**1.1, coefficient)
-    wetted = np.where(wetted > 4, np.nan, wetted)
     centre = 0.75 - 1 / (5.21 * coefficient**2 / wetted**2 + 2.39)
     flat = 0.0120 * np.sqrt(wetted) * degrees**1.1
     dynamic = flat - 0.0065 * np.degrees(boat.deadrise) * flat**0.6
