@@ -44,6 +44,15 @@ class _Cone:
 
 
 @dataclass(frozen=True)
+class _Labels:
+    shaft: str
+    bore: str
+    gap: str
+    set_up: str
+    overhang: str
+
+
+@dataclass(frozen=True)
 class _Scale:
     first_m: float
     last_m: float
@@ -84,23 +93,30 @@ def bore_on_taper(
     if shaft is None and hub is None:
         marks, below = notes(said, 24)
         return sheet(key, 340, below, title="Hub bore over shaft taper: not drawn", desc=" ".join(said), marks=marks)
+    labels = _Labels(shaft_label, bore_label, gap_label, set_up_label if hub else "", overhang_label if hub else "")
+    return _drawn(shaft, hub, contact, said, labels, key)
+
+
+def _drawn(
+    shaft: _Cone | None, hub: _Cone | None, contact: ContactGap | None, said: list[str], labels: _Labels, key: str
+) -> Markup:
     scale = _scale([cone for cone in (shaft, hub) if cone])
     touches = f"Bears at: {contact.touches}." if contact else ""
-    floor = MIDDLE + WALL + (64 if overhang_label and hub else 44 if gap_label and hub else 24)
+    floor = MIDDLE + WALL + (64 if labels.overhang else 44 if labels.gap and hub else 24)
     lines, below = notes([f"Along to scale; differences across ×{scale.times}.", touches, *said], floor)
     marks = [
         *(_shaft(shaft, scale) if shaft else []),
-        *(_gap(hub, contact, scale, gap_label) if hub and contact else []),
-        *(_hub(hub, scale, bore_label) if hub else []),
-        *(_shaft_words(shaft, scale, shaft_label) if shaft else []),
-        *(_places(shaft, hub, scale, (set_up_label, overhang_label), key) if shaft and hub else []),
+        *(_gap(hub, contact, scale, labels.gap) if hub and contact else []),
+        *(_hub(hub, scale, labels.bore) if hub else []),
+        *(_shaft_words(shaft, scale, labels.shaft) if shaft else []),
+        *(_places(shaft, hub, scale, (labels.set_up, labels.overhang), key) if shaft and hub else []),
         path(f"M{figure(LEFT - 20)} {figure(MIDDLE)} H{figure(LEFT + LONG + 26)}", "thin chain"),
         *lines,
     ]
-    title = f"Hub bore over shaft taper: {_in_words(contact, gap_label)}"
-    desc = ". ".join(filter(None, [bore_label, shaft_label, set_up_label, overhang_label, *said]))
-    top = MIDDLE - WALL - (34 if set_up_label and hub else 8)
-    return sheet(key, 340, below - 8, title=title, desc=desc, marks=marks, top=top)
+    title = f"Hub bore over shaft taper: {_in_words(contact, labels.gap)}"
+    desc = ". ".join(filter(None, [labels.bore, labels.shaft, labels.set_up, labels.overhang, *said]))
+    top = MIDDLE - WALL - (34 if labels.set_up else 8)
+    return sheet(key, 340, below - 8, title=title, desc=desc or "A shaft's taper.", marks=marks, top=top)
 
 
 def _cone(at_m: float, large_m: float | None, taper: float | None, length_m: float | None) -> _Cone | None:

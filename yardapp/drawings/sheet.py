@@ -18,14 +18,23 @@ def sheet(
 ) -> Markup:
     """One drawing from `top` down, with its title and description; `key` keeps its ids apart from other drawings'."""
     body = Markup("\n").join(Markup(mark) for mark in marks if mark)
+    # A picture hides its parts from a screen reader; with links in it, it is a group.
+    role = "group" if "<a " in body else "img"
     return Markup(
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {top} {width} {height}" role="img"'
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {top} {width} {height}" role="{role}"'
         ' aria-labelledby="{key}-title {key}-desc"><title id="{key}-title">{title}</title>'
         '<desc id="{key}-desc">{desc}</desc><defs><marker id="{key}-arrow" markerWidth="9" markerHeight="9" refX="8"'
         ' refY="4.5" orient="auto-start-reverse" markerUnits="userSpaceOnUse"><path d="M0 1 L8 4.5 L0 8Z"'
         ' class="fillink"/></marker></defs>\n{body}\n</svg>'
     ).format(
-        key=key, width=figure(width), height=figure(height - top), top=figure(top), title=title, desc=desc, body=body
+        key=key,
+        role=role,
+        width=figure(width),
+        height=figure(height - top),
+        top=figure(top),
+        title=title,
+        desc=desc,
+        body=body,
     )
 
 
