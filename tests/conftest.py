@@ -197,7 +197,8 @@ def check_page(html: str) -> None:
     assert sheet.count["h1"] == 1
     heading = re.search(r"<h1[^>]*>(.*?)</h1>", html, re.DOTALL)
     title = re.search(r"<title>(.*?)</title>", html, re.DOTALL)
-    assert heading and title
+    assert heading
+    assert title
     words = " ".join(re.sub(r"<[^>]+>", "", heading[1]).split())
     assert " ".join(title[1].split()).startswith(words), (title[1], words)
     assert sorted(set(sheet.ids)) == sorted(sheet.ids)

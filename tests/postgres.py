@@ -26,7 +26,9 @@ def cluster() -> Iterator[str]:
         raise FileNotFoundError("initdb")
     scratch = Path(tempfile.mkdtemp(prefix="yardpg"))
     as_server = _as_server(scratch)
-    _run(*as_server, home / "initdb", "-D", scratch / "data", "-A", "trust", "-U", "postgres", "--no-sync", "-E", "UTF8")
+    _run(
+        *as_server, home / "initdb", "-D", scratch / "data", "-A", "trust", "-U", "postgres", "--no-sync", "-E", "UTF8"
+    )
     start = (home / "pg_ctl", "-D", scratch / "data", "-w", "-s", "-l", scratch / "log", "-o", f"-k {scratch} {QUICK}")
     _run(*as_server, *start, "start")
     try:

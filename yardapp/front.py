@@ -7,11 +7,11 @@ from flask.typing import ResponseReturnValue
 from wtforms import RadioField, StringField, TextAreaField
 from wtforms.validators import InputRequired
 
-from yardapp import quantities
+from yardapp import handbook, quantities
 from yardapp.drawings.hand import hand_picture
 from yardapp.fields import LengthField
 from yardapp.forms import YardForm, options
-from yardapp.web import filled
+from yardapp.web import filled, page
 
 bp = Blueprint("front", __name__)
 
@@ -56,3 +56,15 @@ def parts() -> ResponseReturnValue:
     """Every part in every state."""
     pictures = {hand: hand_picture(hand) for hand in ("right", "left")}
     return render_template("yard/parts.html", form=filled(PartsForm), pictures=pictures)
+
+
+@bp.get("/how")
+def formulas() -> ResponseReturnValue:
+    """How it is worked out: every formula, by subject."""
+    return page("yard/formulas.html", contents=handbook.contents())
+
+
+@bp.get("/how/<name>")
+def formula(name: str) -> ResponseReturnValue:
+    """One formula: relation, range, source, and the published figures it is held to."""
+    return page("yard/formula.html", entry=handbook.entry(name))

@@ -22,6 +22,7 @@ POLICY = (
 )
 PLACES = (
     ("Rack", "gear.rack", "propeller"),
+    ("Marks", "marks.mark_page", "rubber-stamp"),
     ("Yard", "people.yard", "building-warehouse"),
 )
 
@@ -91,9 +92,11 @@ def _headers(response: Response) -> Response:
 def _around_every_page() -> dict[str, object]:
     who = g.get("who")
     here = (request.endpoint or "").split(".")[0]
-    places = [] if who is None else [
-        (label, url_for(endpoint), icon, endpoint.split(".")[0] == here) for label, endpoint, icon in PLACES
-    ]
+    places = (
+        []
+        if who is None
+        else [(label, url_for(endpoint), icon, endpoint.split(".")[0] == here) for label, endpoint, icon in PLACES]
+    )
     return {
         "person": who,
         "person_href": url_for("people.me") if who else url_for("people.sign_in_page"),

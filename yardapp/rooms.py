@@ -1,7 +1,9 @@
 """Every room's pages, in the order of the yard."""
 
+from yardapp.fit.views import bp as fit
 from yardapp.front import bp as front
 from yardapp.gear.views import bp as gear
+from yardapp.marks.views import bp as marks
 from yardapp.people.views import bp as people
 
-ROOMS = (front, gear, people)
+ROOMS = (front, gear, marks, fit, people)

@@ -13,7 +13,9 @@ PROPELLER = {
 }
 
 
-def make_propeller(session: Session, *, place: str = "Rack C, bin 7", hand: str | None = "right", **said: object) -> Item:
+def make_propeller(
+    session: Session, *, place: str = "Rack C, bin 7", hand: str | None = "right", **said: object
+) -> Item:
     """A propeller, measured; `diameter_m=(value, u)` says otherwise, `diameter_m=None` leaves it unmeasured."""
     figures = {**PROPELLER, **said}
     statements = [

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from yardapp.fit.seat import (
+from yardapp.formulas.ranges import OutsideRange
+from yardapp.formulas.seat import (
     bearing_gap,
     clear_on_top,
     difference,
@@ -14,7 +15,6 @@ from yardapp.fit.seat import (
     seat_left,
     wall_left,
 )
-from yardapp.formulas.ranges import OutsideRange
 
 
 def test_1_12_and_1_16_part_by_two_millimetres_in_a_hundred():

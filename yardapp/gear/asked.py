@@ -11,7 +11,7 @@ BORE_REACH = 0.012
 
 _NUMBER = r"[\d?]+(?:[.,][\d?]+)?(?:[ -]\d+/\d+)?(?:/\d+)?[½¼¾]?"
 _UNIT = r"(?:\s*(?:mm|cm|in\b|\"|″))?"
-_PAIR = re.compile(rf"(?<![\w?]){_NUMBER}{_UNIT}\s*[x×]\s*{_NUMBER}{_UNIT}(?![\d?])", re.IGNORECASE)
+_PAIR = re.compile(rf"(?<![\w?])({_NUMBER}{_UNIT}\s*[x×]\s*{_NUMBER}{_UNIT})(?![\d?])(?:([rl])(?!\w))?", re.IGNORECASE)
 _BORE = re.compile(rf"\bbore\s+({_NUMBER}{_UNIT})", re.IGNORECASE)
 _BLADES = re.compile(r"\b([2-7])\s*(?:blades?|bl?)\b", re.IGNORECASE)
 _HAND = re.compile(r"(?<![a-z])(?:(r)\.?h\.?|(l)\.?h\.?|(right)|(left))(?:\s*hand(?:ed)?)?(?=\W|$)", re.IGNORECASE)
@@ -44,17 +44,17 @@ def understand(line: str) -> Asked:
     ranges = _bore(bore[1]) if bore else {}
     line, pair = _take(_PAIR, line)
     line, blades = _take(_BLADES, line)
-    line, hand = _take(_HAND, line)
+    line, said = _take(_HAND, line)
     worn = []
     if pair:
-        sizes = _sizes(pair[0])
+        sizes = _sizes(pair[1])
         ranges |= sizes
         # A worn pair is looked for as it stands on the hub.
-        worn = [] if sizes else [stamps.normalise(pair[0])]
+        worn = [] if sizes else [stamps.normalise(pair[1])]
     words = tuple(dict.fromkeys([*worn, *re.split(r"[\s,]+", line.strip())])) if line.strip() or worn else ()
     return Asked(
         words=tuple(word for word in words if word)[:6],
-        hand=None if hand is None else "right" if hand[1] or hand[3] else "left",
+        hand=_hand(said, pair),
         blades=int(blades[1]) if blades else None,
         ranges=ranges,
     )
@@ -63,6 +63,15 @@ def understand(line: str) -> Asked:
 def _take(pattern: re.Pattern[str], line: str) -> tuple[str, re.Match[str] | None]:
     found = pattern.search(line)
     return (line, None) if found is None else (f"{line[: found.start()]} {line[found.end() :]}", found)
+
+
+def _hand(said: re.Match[str] | None, pair: re.Match[str] | None) -> str | None:
+    """`RH`, `left hand`, or the letter that a stamp carries right behind its sizes: `22X18R`."""
+    if said is not None:
+        return "right" if said[1] or said[3] else "left"
+    if pair is not None and pair[2]:
+        return "right" if pair[2].upper() == "R" else "left"
+    return None
 
 
 def _around(value_m: float, reach: float) -> tuple[float, float]:

@@ -28,7 +28,9 @@ class LogForm(YardForm):
     photo = FileField("Photo")
     photo_kept = HiddenField()
     hand = RadioField("Hand, by look", choices=options(HANDS), default="")
-    stamp = StringField("Stamp, as it stands on the hub", [Length(max=80)], description="22 x 18 RH; ? for a character you can't read")
+    stamp = StringField(
+        "Stamp, as it stands on the hub", [Length(max=80)], description="22 x 18 RH; ? for a character you can't read"
+    )
     diameter_m = LengthField("Diameter", what="propeller diameter", at_least=0.1, at_most=12.0)
     blades = CountField("Blades", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
     place = StringField("Where put", [InputRequired(WHERE), Length(max=120)])
@@ -62,15 +64,17 @@ class MoveForm(YardForm):
     kind = RadioField(
         "What happened",
         [InputRequired("What happened to it?")],
-        choices=options([
-            ("moved", "Put somewhere else"),
-            ("went on", "Went on a boat"),
-            ("came off", "Came off a boat"),
-            ("sold", "Sold"),
-            ("scrapped", "Scrapped"),
-            ("lost", "Lost"),
-            ("found", "Found again"),
-        ]),
+        choices=options(
+            [
+                ("moved", "Put somewhere else"),
+                ("went on", "Went on a boat"),
+                ("came off", "Came off a boat"),
+                ("sold", "Sold"),
+                ("scrapped", "Scrapped"),
+                ("lost", "Lost"),
+                ("found", "Found again"),
+            ]
+        ),
     )
     place = StringField("Where put", [Length(max=120)])
     drive_id = SelectField("Boat and shaft", coerce=number_or_none, validate_choice=False)
@@ -80,7 +84,11 @@ class MoveForm(YardForm):
 class WorkForm(YardForm):
     """Work that changed it: what was read before no longer speaks."""
 
-    kind = RadioField("What was done", [InputRequired("What was done to it?")], choices=options((work, work.capitalize()) for work in WORK))
+    kind = RadioField(
+        "What was done",
+        [InputRequired("What was done to it?")],
+        choices=options((work, work.capitalize()) for work in WORK),
+    )
     done_on = DateField("When", [Optional()])
     diameter_m = LengthField("Diameter now", what="propeller diameter", at_least=0.1, at_most=12.0)
     pitch_m = LengthField("Pitch now", what="pitch", at_least=0.05, at_most=12.0)
@@ -90,13 +98,17 @@ class WorkForm(YardForm):
 class EvidenceForm(YardForm):
     """One more statement about one figure."""
 
-    basis = RadioField("How is it known?", [InputRequired("How is it known?")], choices=options(BASES), default="measured")
+    basis = RadioField(
+        "How is it known?", [InputRequired("How is it known?")], choices=options(BASES), default="measured"
+    )
     length = LengthField("Figure", at_most=20.0)
     taper = TaperField("Figure")
     count = IntegerField("Figure", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
     word = SelectField("Which", validate_choice=False)
     plus_minus = LengthField("±, as far as you trust it", at_most=1.0)
-    note = StringField("Where does it come from?", [Length(max=300)], description="Which paper, which tool, who said so")
+    note = StringField(
+        "Where does it come from?", [Length(max=300)], description="Which paper, which tool, who said so"
+    )
 
 
 class CorrectForm(EvidenceForm):

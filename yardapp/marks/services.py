@@ -12,10 +12,11 @@ from yardapp.db import now
 from yardapp.errors import Refused
 from yardapp.gear import services as gear
 from yardapp.marks.models import Mark
+from yardapp.people import services as people
 from yardapp.people.services import Who
 from yardapp.stamps import PlainReading, decode
 
-__all__ = ["PlainReading", "decode", "marks_of", "record_mark", "statements"]
+__all__ = ["PlainReading", "decode", "marks_of", "marks_of_tag", "record_mark", "record_mark_of", "statements"]
 
 
 def record_mark(session: Session, who: Who, item: gear.Item, seen: str, *, spot: str = "") -> Mark:
@@ -72,15 +73,21 @@ def statements(reading: PlainReading, seen: str, mark_id: int | None = None) -> 
         "bore_large_m": reading.bore_m,
     }
     said = [
-        gear.Said(what=what, basis="stamped", value=size, u_value=_u(size), typed=seen, source="mark", source_id=mark_id)
+        gear.Said(
+            what=what, basis="stamped", value=size, u_value=_u(size), typed=seen, source="mark", source_id=mark_id
+        )
         for what, size in sizes.items()
         if size is not None
     ]
     if reading.hand:
-        said.append(gear.Said(what="hand", basis="stamped", word=reading.hand, typed=seen, source="mark", source_id=mark_id))
+        said.append(
+            gear.Said(what="hand", basis="stamped", word=reading.hand, typed=seen, source="mark", source_id=mark_id)
+        )
     if reading.blades:
         blades = float(reading.blades)
-        said.append(gear.Said(what="blades", basis="stamped", value=blades, typed=seen, source="mark", source_id=mark_id))
+        said.append(
+            gear.Said(what="blades", basis="stamped", value=blades, typed=seen, source="mark", source_id=mark_id)
+        )
     return said
 
 
@@ -95,3 +102,28 @@ def _u(size_m: float) -> float:
 def marks_of(session: Session, item_id: int) -> Sequence[Mark]:
     """The marks seen on one item, newest first."""
     return session.scalars(select(Mark).where(Mark.item_id == item_id).order_by(Mark.id.desc())).all()
+
+
+def marks_of_tag(session: Session, who: Who, tag: str) -> Sequence[Mark]:
+    """The marks seen on the propeller that carries `tag`, newest first.
+
+    Raises
+    ------
+    NotFound
+        No propeller carries it, or this person may not know of it.
+    """
+    return marks_of(session, gear.item_by_tag(session, who, tag, kind="propeller").id)
+
+
+def record_mark_of(session: Session, who: Who, tag: str, seen: str, *, spot: str = "") -> Mark:
+    """Keep a mark of the propeller that carries `tag`.
+
+    Raises
+    ------
+    NotAllowed, NotFound, Refused
+        As `record_mark` and `marks_of_tag` do.
+    """
+    item = gear.item_by_tag(session, who, tag, kind="propeller", for_change=True)
+    mark = record_mark(session, who, item, seen, spot=spot)
+    people.note(session, who, "recorded a mark", "item", item.id, seen=mark.seen)
+    return mark

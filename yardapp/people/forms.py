@@ -20,7 +20,9 @@ class ClaimForm(YardForm):
         [InputRequired("The code stands in the terminal where yardapp was started.")],
         render_kw={"autocomplete": "one-time-code", "autocapitalize": "characters"},
     )
-    name = StringField("Your name", [InputRequired("What are you called?"), Length(max=80)], render_kw={"autocomplete": "name"})
+    name = StringField(
+        "Your name", [InputRequired("What are you called?"), Length(max=80)], render_kw={"autocomplete": "name"}
+    )
     password = PasswordField(
         "Password", [InputRequired("Think of a password.")], render_kw={"autocomplete": "new-password"}
     )
@@ -30,7 +32,9 @@ class SignInForm(YardForm):
     """Name and password."""
 
     name = StringField("Name", [InputRequired("Who are you?"), Length(max=80)], render_kw={"autocomplete": "username"})
-    password = PasswordField("Password", [InputRequired("The password is missing.")], render_kw={"autocomplete": "current-password"})
+    password = PasswordField(
+        "Password", [InputRequired("The password is missing.")], render_kw={"autocomplete": "current-password"}
+    )
     next = HiddenField()
 
 
@@ -38,13 +42,17 @@ class PinForm(YardForm):
     """Somebody comes back to a shared screen."""
 
     person_id = HiddenField()
-    pin = PasswordField("PIN", [InputRequired("Four to eight figures.")], render_kw={"inputmode": "numeric", "autocomplete": "off"})
+    pin = PasswordField(
+        "PIN", [InputRequired("Four to eight figures.")], render_kw={"inputmode": "numeric", "autocomplete": "off"}
+    )
 
 
 class NewPersonForm(YardForm):
     """Somebody new in the yard."""
 
-    name = StringField("Name", [InputRequired("What are they called?"), Length(max=80)], render_kw={"autocomplete": "off"})
+    name = StringField(
+        "Name", [InputRequired("What are they called?"), Length(max=80)], render_kw={"autocomplete": "off"}
+    )
     role = RadioField("Role", [InputRequired("What may they do?")], choices=options(ROLES), default="hand")
     password = PasswordField(
         "First password", [InputRequired("They change it later.")], render_kw={"autocomplete": "new-password"}
@@ -60,13 +68,17 @@ class RoleForm(YardForm):
 class OwnPinForm(YardForm):
     """One's own PIN."""
 
-    pin = PasswordField("New PIN", [InputRequired("Four to eight figures.")], render_kw={"inputmode": "numeric", "autocomplete": "off"})
+    pin = PasswordField(
+        "New PIN", [InputRequired("Four to eight figures.")], render_kw={"inputmode": "numeric", "autocomplete": "off"}
+    )
 
 
 class OwnPasswordForm(YardForm):
     """One's own password."""
 
-    old = PasswordField("Present password", [InputRequired("The present one first.")], render_kw={"autocomplete": "current-password"})
+    old = PasswordField(
+        "Present password", [InputRequired("The present one first.")], render_kw={"autocomplete": "current-password"}
+    )
     new = PasswordField("New password", [InputRequired("And the new one.")], render_kw={"autocomplete": "new-password"})
 
 

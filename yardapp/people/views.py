@@ -153,7 +153,12 @@ def _my_page(**shown: object) -> dict[str, object]:
 
 
 def _blank(name: str) -> object:
-    kinds = {"pin": forms.OwnPinForm, "password": forms.OwnPasswordForm, "token": forms.TokenForm, "plain": forms.PlainForm}
+    kinds = {
+        "pin": forms.OwnPinForm,
+        "password": forms.OwnPasswordForm,
+        "token": forms.TokenForm,
+        "plain": forms.PlainForm,
+    }
     return filled(kinds[name], blank=True)
 
 
@@ -164,7 +169,9 @@ def set_pin() -> ResponseReturnValue:
     if form.validate():
         with saving(form) as act:
             services.set_pin(act.session, act.who, form.pin.data or "")
-            act.goes_to(url_for("people.me"), "The PIN is set. It works on screens where you have given your password once.")
+            act.goes_to(
+                url_for("people.me"), "The PIN is set. It works on screens where you have given your password once."
+            )
         if act.answer:
             return kept(act)
     return page("people/me.html", **_my_page(pin=form)), 422
@@ -267,7 +274,9 @@ def give_role(person_id: int) -> ResponseReturnValue:
     if form.validate():
         with saving(form) as act:
             is_here = form.role.data != "gone"
-            services.give_role(act.session, act.who, person_id, form.role.data if is_here else row.role, is_here=is_here)
+            services.give_role(
+                act.session, act.who, person_id, form.role.data if is_here else row.role, is_here=is_here
+            )
             act.goes_to(url_for("people.yard"), f"{row.name}: saved.")
         if act.answer:
             return kept(act)

@@ -3,8 +3,8 @@
 from dataclasses import dataclass, replace
 
 from yardapp.stamps.pieces import Piece, pieces
-from yardapp.stamps.spelling import AT_MOST_CHARACTERS, normalise, pattern
 from yardapp.stamps.sorting import Hand, Sorted, sort
+from yardapp.stamps.spelling import AT_MOST_CHARACTERS, normalise, pattern
 from yardapp.stamps.units import StampUnit, unit_of
 from yardapp.stamps.worn_figures import USUAL_PITCH_RATIO, what_it_may_be
 

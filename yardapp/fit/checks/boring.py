@@ -10,7 +10,7 @@ from yardapp.fit.checks.check import AFTER_WORK, ANOTHER, BUSH, CANNOT_TELL, NO,
 from yardapp.fit.checks.readings import HUB_DIAMETER, HUB_KEY_DEPTH, SHAFT, SHAFT_KEY_DEPTH, SHAFT_TAPER
 from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import all_told, at_least
-from yardapp.fit.seat import metal_to_bore, wall_left
+from yardapp.formulas.seat import metal_to_bore, wall_left
 
 WALL_SOURCE = "Least wall: a yard setting, common practice, no source."
 BUSHING = "Bush the hub and re-bore the bush to the shaft, if the hub has the metal for it; or another propeller."

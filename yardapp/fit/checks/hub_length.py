@@ -9,7 +9,7 @@ from yardapp.fit.checks.check import AFTER_WORK, ANOTHER, CANNOT_TELL, GOES_ON, 
 from yardapp.fit.checks.readings import BORE_LENGTH, HUB_LENGTH, LARGE, SHAFT, TAPER_LENGTH
 from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import at_least, at_most
-from yardapp.fit.seat import overhang
+from yardapp.formulas.seat import overhang
 
 SOURCE = "SAE J755: the hub passes the taper by 1/4 in, above 4 in shafts by 1/2 in (from memory, medium)."
 QUARTER_INCH_M, HALF_INCH_M, FOUR_INCH_M = 0.00635, 0.0127, 0.1016

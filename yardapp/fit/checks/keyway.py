@@ -18,7 +18,7 @@ from yardapp.fit.checks.check import (
 from yardapp.fit.checks.readings import HUB_KEY_DEPTH, HUB_KEY_WIDTH, SHAFT, SHAFT_KEY_DEPTH, SHAFT_KEY_WIDTH
 from yardapp.fit.checks.sums import add_up, size
 from yardapp.fit.checks.weighing import at_least, at_most
-from yardapp.fit.seat import clear_on_top, difference
+from yardapp.formulas.seat import clear_on_top, difference
 from yardapp.formulas.shaft_keys import Key, key_for
 
 WIDTH_SOURCE = "Key snug in both keyways (common practice). How far apart still counts as one width is a yard setting."

@@ -10,8 +10,8 @@ from yardapp.fit.checks.check import AFTER_WORK, BUSH, CANNOT_TELL, GOES_ON, LAP
 from yardapp.fit.checks.readings import BORE_LENGTH, HUB_SPACE, LARGE, SHAFT, SHAFT_TAPER, TAPER_LENGTH
 from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import all_told, at_least, at_most
-from yardapp.fit.seat import bearing_gap, seat_left
 from yardapp.formulas.clearance import hub_gap_limit
+from yardapp.formulas.seat import bearing_gap, seat_left
 
 SOURCE = (
     "Set-up is the difference in diameter over the taper (geometry). Share of the bore that must bear: 70 % on a "

@@ -10,7 +10,7 @@ from yardapp.fit.checks.check import AFTER_WORK, BUSH, CANNOT_TELL, GOES_ON, LAP
 from yardapp.fit.checks.readings import BORE_LENGTH, ENDS, HUB_LENGTH, HUB_TAPER, LARGE, SHAFT, SHAFT_TAPER
 from yardapp.fit.checks.sums import add_up, size
 from yardapp.fit.checks.weighing import at_most
-from yardapp.fit.seat import parting
+from yardapp.formulas.seat import parting
 from yardapp.formulas.taper import nearest_taper
 
 SOURCE = (

@@ -21,8 +21,8 @@ from yardapp.fit.checks.readings import BLADES, BLOCK, CLEARANCE, DIAMETER, POWE
 from yardapp.fit.checks.sums import add_up, workings
 from yardapp.fit.checks.weighing import at_least, at_most
 from yardapp.fit.checks.words import sentence
-from yardapp.fit.seat import largest_diameter
 from yardapp.formulas.clearance import class_factor, class_rule, handbook_rule, tip_clearance
+from yardapp.formulas.seat import largest_diameter
 from yardapp.formulas.uncertainty import propagate
 
 CLASS = "class"

@@ -12,7 +12,7 @@ from yardapp.gear.services.items import (
 )
 from yardapp.gear.services.logging import log_propeller, log_shaft, work_done
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
-from yardapp.gear.services.search import ItemRow, aboard, came_off, rack, search, search_all
+from yardapp.gear.services.search import ItemRow, aboard, came_off, propellers_near, rack, search, search_all
 from yardapp.gear.services.story import ItemPage, Line, item_page
 from yardapp.vessels.services import drive_choices
 
@@ -42,6 +42,7 @@ __all__ = [
     "must_see_photo",
     "note_evidence",
     "path_of",
+    "propellers_near",
     "rack",
     "record_work",
     "refresh",

@@ -156,7 +156,9 @@ def move_item(
     else:
         _put_down(item, kind, place)
     item.version += 1
-    _happened(session, who, item, kind, at=at, drive_id=drive_id or item.came_off_id if kind == "came off" else drive_id)
+    _happened(
+        session, who, item, kind, at=at, drive_id=drive_id or item.came_off_id if kind == "came off" else drive_id
+    )
     item.words = words_of(item)
     people.note(session, who, kind, "item", item.id, place=item.place)
     return item

@@ -4,17 +4,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import case, or_, select, union
+from sqlalchemy import case, false, func, or_, select, union
 from sqlalchemy.orm import Session
 
-from yardapp.db import as_pattern, words_like
+from yardapp.db import words_like
 from yardapp.gear.asked import Asked, understand
 from yardapp.gear.models import Item
-from yardapp.gear.services.items import seen_by
+from yardapp.gear.services.items import LETTERS, seen_by
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
 
 PAGE = 50
+TRIGRAM = 3
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,6 +99,18 @@ def came_off(session: Session, who: Who, drive_ids: Sequence[int], limit: int = 
     return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
 
 
+def propellers_near(
+    session: Session, who: Who, *, hand: str | None, bore_large_m: float | None, limit: int = 30
+) -> list[ItemRow]:
+    """Propellers ashore of that hand, nearest in bore first; those whose hand or bore nobody knows come last."""
+    chosen = _listed().where(Item.kind == "propeller", Item.aboard_id.is_(None), seen_by(who))
+    if hand is not None:
+        chosen = chosen.where(or_(Item.hand == hand, Item.hand.is_(None)))
+    if bore_large_m is not None:
+        chosen = chosen.order_by(Item.bore_large_m.is_(None), func.abs(Item.bore_large_m - bore_large_m))
+    return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
+
+
 def search(session: Session, who: Who, line: str, *, limit: int = 20) -> list[ItemRow]:
     """Items that answer a search line, best first: the tag typed whole, then newest."""
     asked = understand(line)
@@ -105,7 +118,7 @@ def search(session: Session, who: Who, line: str, *, limit: int = 20) -> list[It
         return []
     chosen = _listed().where(seen_by(who), *_figures(asked))
     for word in asked.words:
-        chosen = chosen.where(_word(session, word))
+        chosen = chosen.where(_word(session, word, is_alone=len(asked.words) == 1))
     exact = case((Item.tag == line.strip().upper(), 0), else_=1)
     return [_row(row) for row in session.execute(chosen.order_by(exact, Item.id.desc()).limit(limit))]
 
@@ -130,13 +143,29 @@ def _figures(asked: Asked) -> list[Any]:
     return clauses
 
 
-def _word(session: Session, word: str) -> Any:
+def _word(session: Session, word: str, *, is_alone: bool) -> Any:
     """The item's own words, or any name or owner of the boat that it is on or came off."""
-    if len(word.strip("?")) < 3:
-        # Too short for the trigrams, which would read every row: a tag's beginning is all that it can be.
-        return or_(Item.tag.ilike(f"{as_pattern(word)}%"), Item.tag.like(f"%-{as_pattern(word).zfill(4)}"))
+    if len(word.strip("?%_\\")) < TRIGRAM:
+        return _short(word, is_alone)
     own = select(Item.id).where(words_like(session, "gear", Item, word))
     boats = vessels.drives_of_words(session, word)
     on = select(Item.id).where(Item.aboard_id.in_(boats))
     off = select(Item.id).where(Item.came_off_id.in_(boats))
     return Item.id.in_(union(own, on, off).subquery().select())
+
+
+def _short(word: str, is_alone: bool) -> Any:
+    """Too short for the trigrams, which would read every row: alone, it can only be a tag's letter or number."""
+    if not word.isalnum():
+        return false()
+    if not is_alone:
+        return Item.words.ilike(f"%{word}%")
+    return (
+        Item.tag.in_([f"{letter}-{word.zfill(4)}" for letter in LETTERS.values()])
+        if word.isdigit()
+        else _lettered(word)
+    )
+
+
+def _lettered(word: str) -> Any:
+    return Item.tag.like(f"{word.upper()}-%") if word.upper() in LETTERS.values() else false()

@@ -150,7 +150,11 @@ def _photos(item_id: int) -> Any:
 
 def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, vessel: Any, position: Any, word: Any = None) -> Any:
     """The columns of a line that is no statement, in the same order as a statement's."""
-    number, whole, moment = (cast(null(), Evidence.value.type), cast(null(), Evidence.id.type), cast(null(), Event.at.type))
+    number, whole, moment = (
+        cast(null(), Evidence.value.type),
+        cast(null(), Evidence.id.type),
+        cast(null(), Event.at.type),
+    )
     return select(
         literal(row).label("row"),
         table.id,

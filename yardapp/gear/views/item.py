@@ -80,7 +80,9 @@ def _move_form(tag: str) -> tuple[forms.MoveForm, services.Item]:
     if item.aboard_id is None:
         form.kind.choices = [choice for choice in form.kind.choices if choice.value != "came off"]
     else:
-        form.kind.choices = [choice for choice in form.kind.choices if choice.value not in ("went on", "moved", "found")]
+        form.kind.choices = [
+            choice for choice in form.kind.choices if choice.value not in ("went on", "moved", "found")
+        ]
     return form, item
 
 

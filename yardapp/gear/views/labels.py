@@ -19,7 +19,9 @@ def label(tag: str) -> ResponseReturnValue:
         found = services.item_page(opened, who, tag, services.item_by_tag(opened, who, tag).kind)
     address = url_for("gear.tag", tag=found.item.tag, _external=True)
     # A dirty label still reads with a fifth of it gone: level Q.
-    drawn = segno.make(address, error="q", micro=False).svg_inline(scale=6, border=4, svgclass="label-code", lineclass=None)
+    drawn = segno.make(address, error="q", micro=False).svg_inline(
+        scale=6, border=4, svgclass="label-code", lineclass=None
+    )
     rows = showing.figure_rows(found, who.units, lambda _what: "", lambda _what: None)
     return page(
         "gear/label.html",

@@ -36,7 +36,9 @@ def _boats(form: YardForm) -> None:
     """Fill the list of boats that it may have come off."""
     with snapshot() as opened:
         drives = services.drive_choices(opened, current_who())
-    form["came_off_id"].choices = options([("", "no boat, or not known"), *((str(number), label) for number, label in drives)])
+    form["came_off_id"].choices = options(
+        [("", "no boat, or not known"), *((str(number), label) for number, label in drives)]
+    )
 
 
 @bp.get("/log")

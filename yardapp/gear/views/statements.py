@@ -61,8 +61,10 @@ def _page(tag: str, what: str, **shown: Any) -> dict[str, Any]:
     def href(line: services.Line) -> str | None:
         if line.source == "sheet":
             return url_for("bench.sheet", sheet_id=line.source_id)
-        is_open = not line.is_replaced and line.value is not None or line.word is not None
-        return url_for("gear.correct_page", tag=item.tag, evidence_id=line.id) if is_open and who.may("record") else None
+        is_open = not line.is_replaced and (line.value is not None or line.word is not None)
+        return (
+            url_for("gear.correct_page", tag=item.tag, evidence_id=line.id) if is_open and who.may("record") else None
+        )
 
     rows = showing.evidence_rows(lines, who.units, href)
     return {"found": found, "figure": figure, "rows": rows, "back": address_of(item.tag), **shown}
@@ -126,7 +128,9 @@ def correct_evidence(tag: str, evidence_id: int) -> ResponseReturnValue:
         with saving(form) as act:
             said = None if is_withdrawn else said_with(form, figure_)
             services.correct_evidence(act.session, act.who, evidence_id, said, why=form["why"].data or "")
-            act.goes_to(url_for("gear.figure", tag=tag, what=line.kind), "Corrected. The old statement stays in the history.")
+            act.goes_to(
+                url_for("gear.figure", tag=tag, what=line.kind), "Corrected. The old statement stays in the history."
+            )
         if act.answer:
             return kept(act)
     said_rows = showing.evidence_rows([line], current_who().units, lambda _line: None)

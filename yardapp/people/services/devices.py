@@ -128,7 +128,5 @@ def leave(session: Session, who: Who, *, forget: bool = False) -> None:
         raise Refused("Nobody is signed in here.")
     device.person_id = None
     if forget:
-        session.execute(
-            delete(KnownHere).where(KnownHere.device_id == device.id, KnownHere.person_id == who.person_id)
-        )
+        session.execute(delete(KnownHere).where(KnownHere.device_id == device.id, KnownHere.person_id == who.person_id))
     note(session, who, "left", "person", who.person_id)

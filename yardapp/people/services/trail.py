@@ -13,9 +13,7 @@ from yardapp.people.who import Who
 ANSWERS_KEPT = timedelta(days=30)
 
 
-def note(
-    session: Session, who: Who, act: str, subject: str, subject_id: int | None = None, **said: Any
-) -> None:
+def note(session: Session, who: Who, act: str, subject: str, subject_id: int | None = None, **said: Any) -> None:
     """Write down who did what, from which device, in the same transaction as the act itself."""
     session.add(
         Audit(

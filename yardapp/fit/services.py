@@ -1,0 +1,172 @@
+"""Does it go on? Figures from the register, or as typed, put before the judge."""
+
+from dataclasses import dataclass
+from math import hypot
+from typing import Any
+
+from sqlalchemy.orm import Session
+
+from yardapp.errors import Refused
+from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
+from yardapp.fit.verdict import RULES, Verdict, plain
+from yardapp.fit.verdict import judge as judge_figures
+from yardapp.gear import services as gear
+from yardapp.people.services import Who
+from yardapp.vessels import services as vessels
+
+__all__ = [
+    "RULES",
+    "Pairing",
+    "drive_choices",
+    "drive_figures",
+    "judge",
+    "judge_figures",
+    "pairing",
+    "propeller_choices",
+    "propeller_figures",
+]
+
+_PROPELLER = (
+    "diameter_m",
+    "pitch_m",
+    "bore_large_m",
+    "bore_small_m",
+    "bore_length_m",
+    "taper",
+    "keyway_width_m",
+    "keyway_depth_m",
+    "hub_length_m",
+    "hub_diameter_m",
+)
+_SHAFT_END = ("shaft_diameter_m", "taper", "taper_length_m", "keyway_width_m", "keyway_depth_m", "hub_space_m")
+_ENGINE = ("rated_power_w", "rated_speed_rps", "reduction_ratio")
+OTHER = {"right": "left", "left": "right"}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pairing:
+    """One propeller put before one drive."""
+
+    tag: str
+    drive_id: int
+    drive: str
+    vessel_id: int
+    propeller: PropellerFigures
+    room: DriveFigures
+    verdict: Verdict
+
+
+def propeller_figures(item: gear.Item) -> PropellerFigures:
+    """The working figures of a propeller. Only a hand that somebody saw counts as seen."""
+    is_seen = item.known.get("hand") == "measured"
+    odds = tuple(dict.fromkeys(str(one["what"]) for one in item.odds if one["sure"]))
+    stamped = (OTHER[str(item.hand)] if "hand" in odds else None) if is_seen else item.hand
+    return PropellerFigures(
+        tag=item.tag,
+        hand=item.hand if is_seen else None,
+        hand_stamped=stamped,
+        blades=item.blades,
+        bore_kind=item.bore_kind,
+        material=item.material,
+        contradictions=tuple(what for what in odds if what != "hand"),
+        **{name: _known(item, name) for name in _PROPELLER},
+    )
+
+
+def _known(item: gear.Item, name: str) -> Figure | None:
+    value = getattr(item, name)
+    return None if value is None else Figure(value=value, u=getattr(item, f"u_{name}"), basis=item.known.get(name))
+
+
+def drive_figures(drive: Any, vessel: Any) -> DriveFigures:
+    """What is said of a drive; the way to the hull is brought to the shaft's centre."""
+    given: dict[str, Any] = {name: _said(getattr(drive, name), getattr(drive, f"u_{name}")) for name in _SHAFT_END}
+    given |= {name: _said(getattr(drive, name)) for name in _ENGINE}
+    return DriveFigures(
+        hand=drive.hand,
+        hull_clearance_m=_from_centre(drive),
+        vessel_length_m=_said(vessel.length_m),
+        block_ratio=_said(vessel.block_ratio),
+        is_twin=drive.position != "centre",
+        **given,
+    )
+
+
+def _said(value: float | None, u: float | None = None) -> Figure | None:
+    return None if value is None else Figure(value=value, u=u, basis="measured" if u is not None else "paper")
+
+
+def _from_centre(drive: Any) -> Figure | None:
+    value = vessels.clearance_from_centre(drive.hull_clearance_m, drive.hull_clearance_from, drive.shaft_diameter_m)
+    if value is None or drive.u_hull_clearance_m is None or drive.hull_clearance_from == "centre":
+        return _said(value, drive.u_hull_clearance_m)
+    return _said(value, hypot(drive.u_hull_clearance_m, (drive.u_shaft_diameter_m or 0.0) / 2))
+
+
+def pairing(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = "15 %", say: Any = plain) -> Pairing:
+    """One propeller of the register before one of its drives.
+
+    Raises
+    ------
+    NotFound
+        No propeller carries the tag, or there is no such drive, or this person may not know of either.
+    Refused
+        There is no such rule for the room at the tips.
+    """
+    if rule not in RULES:
+        raise Refused(f"There is no rule {rule}: {', '.join(RULES)}.", "rule")
+    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    drive, vessel = vessels.drive_by_id(session, who, drive_id)
+    propeller, room = propeller_figures(item), drive_figures(drive, vessel)
+    return Pairing(
+        tag=item.tag,
+        drive_id=drive.id,
+        drive=vessels.label_of(vessel.name, drive.position),
+        vessel_id=vessel.id,
+        propeller=propeller,
+        room=room,
+        verdict=judge_figures(propeller, room, rule=rule, say=say),
+    )
+
+
+def judge(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = "15 %", say: Any = plain) -> Verdict:
+    """The verdict alone.
+
+    Raises
+    ------
+    NotFound, Refused
+        As `pairing` does.
+    """
+    return pairing(session, who, tag, drive_id, rule=rule, say=say).verdict
+
+
+def drive_choices(session: Session, who: Who, tag: str) -> tuple[gear.Item, list[tuple[Any, str]]]:
+    """The propeller, and the drives in use: the one it came off first, then by how near the shaft is to its bore.
+
+    Raises
+    ------
+    NotFound
+        No propeller carries the tag, or this person may not know of it.
+    """
+    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    drives = vessels.list_drives(session, who, is_in_use=True, limit=2000)
+    return item, sorted(drives, key=lambda found: _nearness(item, found[0]))
+
+
+def _nearness(item: gear.Item, drive: Any) -> tuple[bool, bool, float]:
+    is_other_hand = bool(item.hand and drive.hand and item.hand != drive.hand)
+    apart = abs(drive.shaft_diameter_m - item.bore_large_m) if drive.shaft_diameter_m and item.bore_large_m else 9.0
+    return drive.id != item.came_off_id, is_other_hand, apart
+
+
+def propeller_choices(session: Session, who: Who, drive_id: int) -> tuple[str, list[gear.ItemRow]]:
+    """How the drive is called, and propellers of the hand that it wants, nearest in bore first.
+
+    Raises
+    ------
+    NotFound
+        There is no such drive, or this person may not know of it.
+    """
+    drive, vessel = vessels.drive_by_id(session, who, drive_id)
+    found = gear.propellers_near(session, who, hand=drive.hand, bore_large_m=drive.shaft_diameter_m)
+    return vessels.label_of(vessel.name, drive.position), found

@@ -1,0 +1,162 @@
+"""A verdict put into the words and drawings of a page. No database, no request."""
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+from markupsafe import Markup
+
+from yardapp import quantities
+from yardapp.drawings.bore_on_taper import bore_on_taper
+from yardapp.drawings.disc_under_hull import RuleBand, disc_under_hull
+from yardapp.fit.figures import Figure, PropellerFigures
+from yardapp.fit.services import Pairing
+from yardapp.fit.verdict import NO, Check, Compared, Sum
+from yardapp.formulas.clearance import handbook_rule
+from yardapp.quantities import System
+
+
+def say_in(system: System) -> Callable[[str, float, float | None], str]:
+    """How sentences write a figure: in the person's units, ± at k = 2."""
+    return partial(_say, system)
+
+
+def _say(system: System, kind: str, value: float, u: float | None) -> str:
+    if kind == "ratio":
+        return f"{100 * value:.0f} %" if not u else f"{100 * value:.0f} ± {200 * u:.0f} %"
+    if kind in ("count", "words"):
+        return f"{value:.4g}"
+    known: Any = kind
+    return quantities.show(value, known, system, u=u or None)
+
+
+def drive_sizes(drives: list[tuple[Any, str]], system: System) -> list[tuple[int, str, str]]:
+    """Number, label and shaft of each drive: `38.1 mm shaft, 1:16, wants right hand`."""
+    return [(drive.id, label, _drive_size(drive, system)) for drive, label in drives]
+
+
+def _drive_size(drive: Any, system: System) -> str:
+    parts = [
+        f"{quantities.show(drive.shaft_diameter_m, 'length', system)} shaft" if drive.shaft_diameter_m else "",
+        quantities.show(drive.taper, "taper", system) if drive.taper else "",
+        f"wants {drive.hand} hand" if drive.hand else "",
+    ]
+    return ", ".join(part for part in parts if part) or "shaft not measured"
+
+
+def check_rows(pairing: Pairing, system: System, explained: Callable[[str], str]) -> list[dict[str, Any]]:
+    """Each check: verdict, reason, remedy, the two figures, the sums, what would settle it."""
+    return [_row(check, system, explained) for check in pairing.verdict.checks]
+
+
+def _row(check: Check, system: System, explained: Callable[[str], str]) -> dict[str, Any]:
+    return {
+        "verdict": check.verdict,
+        "label": check.name.capitalize(),
+        "said": check.says,
+        "todo": check.remedy,
+        "needs": [need.says for need in check.needs],
+        "caution": check.caution,
+        "compared": [(one.label, _figure(one, system), one.basis or "") for one in check.compared],
+        "sums": [_sum(one, system, explained) for one in check.sums],
+        "source": check.source,
+    }
+
+
+def _figure(one: Compared, system: System) -> str:
+    if one.value is None:
+        return "not known"
+    return one.value if isinstance(one.value, str) else _say(system, one.kind, one.value, one.u)
+
+
+def _sum(one: Sum, system: System, explained: Callable[[str], str]) -> dict[str, Any]:
+    name = one.formula.removeprefix("yardapp.formulas.")
+    return {
+        "label": one.label,
+        "formula": name,
+        "href": explained(name),
+        "inputs": [(read.label, _figure(read, system)) for read in one.inputs],
+        "result": _say(system, one.kind, one.value, one.u),
+    }
+
+
+def shaft_drawing(pairing: Pairing, system: System) -> Markup | None:
+    """The bore over the shaft's taper; nothing on the wrong hand, for nothing else is offered there."""
+    if _is_refused_at_once(pairing):
+        return None
+    hub, shaft = pairing.propeller, pairing.room
+    return bore_on_taper(
+        _value(shaft.shaft_diameter_m),
+        _value(shaft.taper),
+        _value(shaft.taper_length_m),
+        _value(hub.bore_large_m),
+        _taper_of(hub),
+        _value(hub.bore_length_m) or _value(hub.hub_length_m),
+        shaft_label=f"shaft {_label(shaft.taper, 'taper', system)}",
+        bore_label=f"hub {_label(hub.taper, 'taper', system)}",
+    )
+
+
+def _taper_of(hub: PropellerFigures) -> float | None:
+    if hub.bore_kind == "pilot":
+        return None
+    return _value(hub.taper)
+
+
+def _is_refused_at_once(pairing: Pairing) -> bool:
+    checks = pairing.verdict.checks
+    return len(checks) == 1 and checks[0].verdict == NO
+
+
+def shaft_rows(pairing: Pairing, system: System) -> list[tuple[str, str]]:
+    """The same figures as a table."""
+    hub, shaft = pairing.propeller, pairing.room
+    return [
+        ("Shaft, large end", _label(shaft.shaft_diameter_m, "length", system)),
+        ("Shaft taper", _label(shaft.taper, "taper", system)),
+        ("Shaft taper, length", _label(shaft.taper_length_m, "length", system)),
+        ("Bore, large end", _label(hub.bore_large_m, "length", system)),
+        ("Bore taper", _label(hub.taper, "taper", system)),
+        ("Bore, length", _label(hub.bore_length_m or hub.hub_length_m, "length", system)),
+    ]
+
+
+def room_drawing(pairing: Pairing, system: System) -> Markup | None:
+    """The disc under the hull with the bands that handbooks ask for."""
+    if _is_refused_at_once(pairing):
+        return None
+    diameter, clearance = pairing.propeller.diameter_m, pairing.room.hull_clearance_m
+    gap = clearance.value - diameter.value / 2 if diameter and clearance else None
+    return disc_under_hull(
+        _value(diameter),
+        _value(clearance),
+        bands=_bands(diameter),
+        diameter_label=f"⌀ {_label(diameter, 'length', system)}" if diameter else "",
+        tip_gap_label=quantities.show(gap, "length", system) if gap is not None else "",
+    )
+
+
+def _bands(diameter: Figure | None) -> list[RuleBand]:
+    if diameter is None:
+        return []
+    bands = [one for one in handbook_rule(diameter.value) if round(100 * float(one.share_ratio)) in (10, 15)]
+    return [RuleBand(label=f"{100 * float(one.share_ratio):.0f} %", clearance_m=float(one.gap_m)) for one in bands]
+
+
+def room_rows(pairing: Pairing, system: System) -> list[tuple[str, str]]:
+    """The same figures as a table."""
+    return [
+        ("Diameter", _label(pairing.propeller.diameter_m, "length", system)),
+        ("Shaft centre to hull", _label(pairing.room.hull_clearance_m, "length", system)),
+    ]
+
+
+def _value(figure: Figure | None) -> float | None:
+    return None if figure is None else figure.value
+
+
+def _label(figure: Figure | None, kind: Any, system: System) -> str:
+    return "not known" if figure is None else quantities.show(figure.value, kind, system, u=figure.u or None)
+
+
+__all__ = ["check_rows", "drive_sizes", "room_drawing", "room_rows", "say_in", "shaft_drawing", "shaft_rows"]
