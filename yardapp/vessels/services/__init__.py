@@ -1,19 +1,16 @@
 """What can be done about boats and their drives: one door."""
 
 from yardapp.vessels.services.boats import (
-    VesselPage,
-    VesselRow,
-    boats,
     change_vessel,
     drives_of_owner,
     log_vessel,
     may_see_vessel,
-    search_vessels,
-    vessel_page,
+    vessel_by_id,
 )
-from yardapp.vessels.services.drives import (
-    DRIVE_FIGURES,
-    change_drive,
+from yardapp.vessels.services.drives import DRIVE_FIGURES, change_drive, re_engine, set_drive
+from yardapp.vessels.services.finding import PAGE, VesselRow, boats, search_vessels
+from yardapp.vessels.services.parting import move_drive, retire_drive, return_drive
+from yardapp.vessels.services.shaft_lines import (
     clearance_from_centre,
     drive_by_id,
     drive_choices,
@@ -22,12 +19,13 @@ from yardapp.vessels.services.drives import (
     drives_of_words,
     label_of,
     list_drives,
-    re_engine,
-    set_drive,
 )
+from yardapp.vessels.services.story import DrivePage, VesselPage, drive_page, vessel_page
 
 __all__ = [
     "DRIVE_FIGURES",
+    "PAGE",
+    "DrivePage",
     "VesselPage",
     "VesselRow",
     "boats",
@@ -38,14 +36,19 @@ __all__ = [
     "drive_choices",
     "drive_label",
     "drive_names",
+    "drive_page",
     "drives_of_owner",
     "drives_of_words",
     "label_of",
     "list_drives",
     "log_vessel",
     "may_see_vessel",
+    "move_drive",
     "re_engine",
+    "retire_drive",
+    "return_drive",
     "search_vessels",
     "set_drive",
+    "vessel_by_id",
     "vessel_page",
 ]

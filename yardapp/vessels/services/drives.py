@@ -1,17 +1,19 @@
-"""Drives: engine, gear, shaft line, and the room for a propeller."""
+"""What is said of a drive: engine, gear, shaft line, and the room for a propeller."""
 
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from sqlalchemy import Select, select
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
-from yardapp.db import now, words_like
-from yardapp.errors import NotFound, Refused, Superseded
+from yardapp.db import now
+from yardapp.errors import Refused, Superseded
 from yardapp.people import services as people
 from yardapp.people.services import Who
-from yardapp.vessels.models import Drive, Happening, Vessel
-from yardapp.vessels.services.boats import may_see_vessel
+from yardapp.vessels.models import Drive
+from yardapp.vessels.services.boats import happened, vessel_by_id
+from yardapp.vessels.services.shaft_lines import drive_by_id
+from yardapp.vessels.sizes import USUAL, box_of, is_same, is_usual, plain, plus_minus_of, u_of
 
 POSITIONS = ("centre", "port", "starboard")
 DRIVE_FIGURES = (
@@ -27,90 +29,27 @@ DRIVE_FIGURES = (
     "hull_clearance_m",
 )
 ENGINE = ("engine", "rated_power_w", "rated_speed_rps", "reduction_ratio")
-READ_OFF_THE_BOAT = DRIVE_FIGURES[3:]
+READ_OFF_THE_BOAT = tuple(USUAL)
 WORDS = ("position", "engine", "hand", "hull_clearance_from", "note")
-
-
-def clearance_from_centre(
-    hull_clearance_m: float | None, hull_clearance_from: str, shaft_diameter_m: float | None
-) -> float | None:
-    """Distance from the shaft's centre to the hull, or None where the reading can't be brought to the centre."""
-    if hull_clearance_m is None or hull_clearance_from == "centre":
-        return hull_clearance_m
-    return None if shaft_diameter_m is None else hull_clearance_m + shaft_diameter_m / 2
-
-
-def label_of(vessel: str | None, position: str) -> str:
-    """How a drive is called: the boat's present name and where in her it stands."""
-    return f"{vessel or 'no boat'}, {position}"
-
-
-def drive_names() -> Select[int, str, str]:
-    """Drive, boat's name and position of every drive, as a query for other rooms to build on."""
-    return select(Drive.id.label("drive_id"), Vessel.name.label("vessel"), Drive.position).outerjoin(
-        Vessel, Vessel.id == Drive.vessel_id
-    )
-
-
-def drives_of_words(session: Session, word: str) -> Select[int]:
-    """The numbers of the drives on boats any of whose names or owners hold `word`, as a query to build on."""
-    return select(Drive.id).join(Vessel, Vessel.id == Drive.vessel_id).where(words_like(session, "vessels", Vessel, word))
-
-
-def drive_by_id(session: Session, who: Who, drive_id: int, *, for_change: bool = False) -> tuple[Drive, Vessel]:
-    """A drive and the boat it stands in.
-
-    Raises
-    ------
-    NotFound
-        There is no such drive, or this person may not know of it.
-    """
-    chosen = select(Drive, Vessel).join(Vessel, Vessel.id == Drive.vessel_id)
-    chosen = chosen.where(Drive.id == drive_id, may_see_vessel(who))
-    found = session.execute(chosen.with_for_update(of=Drive) if for_change else chosen).first()
-    if found is None:
-        raise NotFound("There is no such drive here.")
-    return found[0], found[1]
-
-
-def drive_label(session: Session, drive_id: int, who: Who) -> str:
-    """How that drive is called.
-
-    Raises
-    ------
-    NotFound
-        There is no such drive, or this person may not know of it.
-    """
-    drive, vessel = drive_by_id(session, who, drive_id)
-    return label_of(vessel.name, drive.position)
-
-
-def drive_choices(session: Session, who: Who, limit: int = 2000) -> list[tuple[int, str]]:
-    """Number and label of each drive in use, for a list to choose from."""
-    rows = session.execute(
-        select(Drive.id, Vessel.name, Drive.position)
-        .join(Vessel, Vessel.id == Drive.vessel_id)
-        .where(Drive.is_in_use, may_see_vessel(who))
-        .order_by(Vessel.name, Drive.position)
-        .limit(limit)
-    )
-    return [(row.id, label_of(row.name, row.position)) for row in rows]
-
-
-def list_drives(session: Session, who: Who, *, after: int = 0, limit: int = 50) -> list[tuple[Drive, str]]:
-    """Drives and their labels by number, from the one after `after`."""
-    rows = session.execute(
-        select(Drive, Vessel.name)
-        .join(Vessel, Vessel.id == Drive.vessel_id)
-        .where(Drive.id > after, may_see_vessel(who))
-        .order_by(Drive.id)
-        .limit(limit)
-    )
-    return [(drive, label_of(name, drive.position)) for drive, name in rows]
+LISTS = {"position": POSITIONS, "hand": (None, "right", "left"), "hull_clearance_from": ("centre", "surface")}
+ASKS = {
+    "position": "Centre, port or starboard.",
+    "hand": "Right or left.",
+    "hull_clearance_from": "From the shaft's centre or from its surface.",
+}
+EMPTY: Mapping[str, str | None] = {
+    "position": "centre",
+    "engine": "",
+    "hand": None,
+    "hull_clearance_from": "centre",
+    "note": "",
+}
 
 
 def set_drive(session: Session, who: Who, vessel_id: int, said: Mapping[str, Any]) -> Drive:
-    """Enter a drive of a boat once. `said` carries figures by name, `u_NAME` and `NAME_typed` beside them.
+    """Enter a drive of a boat once. `said` carries figures by name, and beside each what was typed and its ±.
+
+    The ± of `NAME` is `u_NAME` (k = 1) or `plus_minus_NAME` (k = 2, of a taper 1:N its N); with neither, the usual one.
 
     Raises
     ------
@@ -120,41 +59,59 @@ def set_drive(session: Session, who: Who, vessel_id: int, said: Mapping[str, Any
         She has a drive in that position already, or a word is not one of its list.
     """
     who.must("record")
-    if session.scalar(select(Vessel.id).where(Vessel.id == vessel_id, may_see_vessel(who))) is None:
-        raise NotFound("There is no such boat here.")
-    drive = Drive(vessel_id=vessel_id, changed=now(), typed={})
-    _write(drive, {"position": "centre", **said})
-    _one_a_position(session, drive)
+    vessel_by_id(session, who, vessel_id, for_change=True)  # two phones may enter the same shaft at once
+    drive = Drive(vessel_id=vessel_id, changed=now(), typed={}, **EMPTY)
+    _write(drive, said)
+    one_a_position(session, drive)
     session.add(drive)
     session.flush()  # its history names its number
-    _happened(session, who, drive, "logged")
+    happened(session, who, vessel_id, "logged", drive_id=drive.id)
     people.note(session, who, "logged", "drive", drive.id)
     return drive
 
 
 def _write(drive: Drive, said: Mapping[str, Any]) -> None:
-    if said.get("position", "centre") not in POSITIONS:
-        raise Refused("Centre, port or starboard.", "position")
-    if said.get("hand") not in (None, "", "right", "left"):
-        raise Refused("Right or left.", "hand")
     for name in WORDS:
         if name in said:
-            setattr(drive, name, said[name] or (None if name == "hand" else getattr(Drive, name).default.arg))
-    typed = dict(drive.typed or {})
+            _write_word(drive, name, said[name] or EMPTY[name])
+    drive.typed = dict(drive.typed or {})  # a new one, else the change is not seen
     for name in DRIVE_FIGURES:
-        if name in said:
+        is_new = name in said and not is_same(getattr(drive, name), said[name])
+        if is_new:  # the same figure, written another way by the box, keeps what was typed first
             setattr(drive, name, said[name])
-            typed[name] = said.get(f"{name}_typed") or ""
-        if name in READ_OFF_THE_BOAT and f"u_{name}" in said:
-            setattr(drive, f"u_{name}", said[f"u_{name}"])
-    drive.typed = typed
+            drive.typed[name] = said.get(f"{name}_typed") or ""
+        if name in READ_OFF_THE_BOAT:
+            _write_plus_minus(drive, name, said, is_new=is_new)
 
 
-def _one_a_position(session: Session, drive: Drive) -> None:
-    taken = select(Drive.id).where(
-        Drive.vessel_id == drive.vessel_id, Drive.position == drive.position, Drive.is_in_use, Drive.id != (drive.id or 0)
-    )
-    if session.scalar(taken) is not None:
+def _write_word(drive: Drive, name: str, word: str | None) -> None:
+    word = word.strip() if word else word
+    if name in LISTS and word not in LISTS[name]:
+        raise Refused(ASKS[name], name)
+    if name == "engine" and len(word or "") > 80:
+        raise Refused("In 80 letters, please; the rest goes into the note.", name)
+    setattr(drive, name, word)
+
+
+def _write_plus_minus(drive: Drive, name: str, said: Mapping[str, Any], *, is_new: bool) -> None:
+    value, box = getattr(drive, name), box_of(name)
+    if said.get(f"u_{name}") is not None:
+        u = said[f"u_{name}"] if value is not None else None
+    elif is_new or box in said:
+        u = u_of(name, value, said.get(box))
+        drive.typed[box] = said.get(f"{box}_typed") or ""
+    else:
+        return
+    if not is_same(u, getattr(drive, f"u_{name}")):
+        setattr(drive, f"u_{name}", u)
+
+
+def one_a_position(session: Session, drive: Drive) -> None:
+    """Raise Refused when another drive in use stands there."""
+    there = (Drive.vessel_id == drive.vessel_id, Drive.position == drive.position, Drive.id != (drive.id or 0))
+    with session.no_autoflush:
+        taken = session.scalar(select(Drive.id).where(Drive.is_in_use, *there).limit(1))
+    if drive.is_in_use is not False and taken is not None:
         raise Refused(f"She has a drive there already: {drive.position}. Change that one.", "position")
 
 
@@ -166,7 +123,7 @@ def change_drive(session: Session, who: Who, drive_id: int, version: int, said: 
     NotFound
         There is no such drive.
     Superseded
-        Somebody saved this drive since `version`.
+        Somebody saved this drive since `version`, and it is not what is wanted here.
     """
     who.must("change")
     return _change(session, who, drive_id, version, said, "changed")
@@ -187,41 +144,43 @@ def re_engine(session: Session, who: Who, drive_id: int, version: int, said: Map
     return _change(session, who, drive_id, version, {**blank, "engine": "", **said}, "re-engined")
 
 
-def _change(
-    session: Session, who: Who, drive_id: int, version: int, said: Mapping[str, Any], kind: str
-) -> Drive:
+def _change(session: Session, who: Who, drive_id: int, version: int, said: Mapping[str, Any], kind: str) -> Drive:
     drive, _vessel = drive_by_id(session, who, drive_id, for_change=True)
-    if drive.version != version:
-        raise Superseded(drive.version, _as_typed(drive), _last_hand(session, drive))
-    before = {name: getattr(drive, name) for name in (*WORDS, *DRIVE_FIGURES)}
-    _write(drive, said)
-    _one_a_position(session, drive)
+    before, theirs = _standing(drive), as_typed(drive)
+    with session.no_autoflush:
+        _write(drive, said)
+        changed = {name: old for name, old in before.items() if getattr(drive, name) != old}
+        if drive.version != version and changed:
+            theirs = {name: text for name, text in theirs.items() if name in said}
+            raise Superseded(drive.version, theirs, last_hand(session, drive))
+        one_a_position(session, drive)
     drive.version, drive.changed = drive.version + 1, now()
-    changed = {name: old for name, old in before.items() if getattr(drive, name) != old}
-    _happened(session, who, drive, kind, changed)
+    happened(session, who, drive.vessel_id, kind, drive_id=drive.id, before=changed)
     people.note(session, who, kind, "drive", drive.id, what=sorted(changed))
     return drive
 
 
-def _as_typed(drive: Drive) -> dict[str, str]:
+def _standing(drive: Drive) -> dict[str, Any]:
+    uncertain = (f"u_{name}" for name in READ_OFF_THE_BOAT)
+    return {name: getattr(drive, name) for name in (*WORDS, *DRIVE_FIGURES, *uncertain)}
+
+
+def as_typed(drive: Drive) -> dict[str, str]:
+    """What stands there, box by box, with its units: whoever reads it may work in others."""
     words = {name: getattr(drive, name) or "" for name in WORDS}
-    return words | {name: (drive.typed or {}).get(name, "") for name in DRIVE_FIGURES}
+    return words | {name: plain(name, getattr(drive, name)) for name in DRIVE_FIGURES} | _plus_minus_typed(drive)
 
 
-def _happened(session: Session, who: Who, drive: Drive, kind: str, before: Mapping[str, Any] | None = None) -> None:
-    session.add(
-        Happening(
-            vessel_id=drive.vessel_id,
-            drive_id=drive.id,
-            kind=kind,
-            at=now(),
-            person_id=who.person_id,
-            said_by=who.name,
-            before=dict(before or {}),
-        )
-    )
+def _plus_minus_typed(drive: Drive) -> dict[str, str]:
+    typed = {}
+    for name in READ_OFF_THE_BOAT:
+        value, u = getattr(drive, name), getattr(drive, f"u_{name}")
+        figure = None if is_usual(name, value, u) else plus_minus_of(name, value, u)
+        typed[box_of(name)] = plain("n_ratio" if name == "taper" else name, figure)
+    return typed
 
 
-def _last_hand(session: Session, drive: Drive) -> str:
+def last_hand(session: Session, drive: Drive) -> str:
+    """Who saved this drive last."""
     trail: Sequence[Any] = people.audit_of(session, "drive", drive.id, limit=1)
     return trail[0].name if trail else "Somebody"
