@@ -22,7 +22,12 @@ def create_app(settings: Settings | None = None) -> Flask:
     from yardapp.paths import ROOT
 
     settings = settings or config.load()
-    app = Flask(__name__, template_folder=str(ROOT / "templates"), static_folder=str(ROOT / "static"))
+    app = Flask(
+        __name__,
+        template_folder=str(ROOT / "templates"),
+        static_folder=str(ROOT / "static"),
+        static_url_path=f"/static/{_edition(ROOT / 'static')}",
+    )
     app.secret_key = settings.secret_key
     app.config.update(
         MAX_CONTENT_LENGTH=50 * 1024 * 1024,
@@ -40,6 +45,12 @@ def create_app(settings: Settings | None = None) -> Flask:
     gate.guard(app)
     _open_rooms(app)
     return app
+
+
+def _edition(folder: Path) -> str:
+    """A word that changes with any static file: phones keep those for a year, but never past an upgrade."""
+    newest = max((path.stat().st_mtime_ns for path in folder.rglob("*") if path.is_file()), default=0)
+    return f"{__version__}-{newest // 1_000_000_000:x}"
 
 
 def _open_rooms(app: Flask) -> None:

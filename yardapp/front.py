@@ -1,19 +1,20 @@
 """The front of the house: the first page, a sign of life, what a size box understood, and the sheet of parts."""
 
-from typing import Any, get_args
-
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
 from wtforms import RadioField, StringField, TextAreaField
 from wtforms.validators import InputRequired
 
 from yardapp import handbook, quantities
+from yardapp.drawings.examples import every_drawing
 from yardapp.drawings.hand import hand_picture
-from yardapp.fields import LengthField
+from yardapp.fields import LengthField, QuantityField
 from yardapp.forms import YardForm, options
-from yardapp.web import filled, page
+from yardapp.web import current_who, filled, page
 
 bp = Blueprint("front", __name__)
+BOXES = {box.kind: box for box in QuantityField.__subclasses__()}
 
 
 @bp.get("/")
@@ -30,16 +31,22 @@ def alive() -> ResponseReturnValue:
 
 @bp.get("/sizes/understood")
 def understood() -> ResponseReturnValue:
-    """What a size box understood of what stands in it, in both systems."""
-    kind: Any
+    """What a size box understood of what stands in it, in both systems, and how it would read in the other unit."""
     text, kind = request.args.get("text", "")[:200], request.args.get("kind", "length")
-    if not text.strip() or kind not in get_args(quantities.Kind):
+    if not text.strip() or kind not in BOXES:
         return ""
-    try:
-        read = quantities.read(text, kind, assume=request.args.get("assume") or None)
-    except quantities.Unreadable as unread:
-        return render_template("yard/understood.html", said=unread.said, is_wrong=True)
-    return render_template("yard/understood.html", said=quantities.both(read.value, kind), why=read.why, is_wrong=False)
+    who, assume = current_who(), request.args.get("assume") or None
+    box = BOXES[kind](default_unit=assume).bind(filled(YardForm), "box")
+    box.process(MultiDict({"box": text}))
+    other = box.other_reading
+    return render_template(
+        "yard/understood.html",
+        wrong=" ".join(box.process_errors),
+        said=box.understood,
+        why=box.reading.why if box.reading else "",
+        other=quantities.exact_in(other.value, other.kind, other.unit) if other else "",
+        other_said=quantities.both(other.value, other.kind, who.units) if other else "",
+    )
 
 
 class PartsForm(YardForm):
@@ -55,7 +62,9 @@ class PartsForm(YardForm):
 def parts() -> ResponseReturnValue:
     """Every part in every state."""
     pictures = {hand: hand_picture(hand) for hand in ("right", "left")}
-    return render_template("yard/parts.html", form=filled(PartsForm), pictures=pictures)
+    wrong = filled(PartsForm, prefix="wrong-")
+    wrong.validate()
+    return page("yard/parts.html", form=filled(PartsForm), wrong=wrong, pictures=pictures, drawings=every_drawing())
 
 
 @bp.get("/how")

@@ -2,7 +2,7 @@
 
 from urllib.parse import urlsplit
 
-from flask import Flask, abort, g, redirect, render_template, request, session, url_for
+from flask import Flask, abort, flash, g, redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response
@@ -107,6 +107,7 @@ def _around_every_page() -> dict[str, object]:
 
 
 def _answer_again(first: AlreadyAnswered) -> ResponseReturnValue:
+    flash(request.form.get("once", ""), "once")  # the phone may let its draft go: the first try was saved
     return redirect(first.answer, code=303)
 
 

@@ -133,8 +133,8 @@ def test_what_comes_off_remembers_the_drive_it_came_off(register):
 
 @pytest.mark.parametrize(
     "line",
-    ["P-0001", "p-0001", "1", "22 x 18", "22x18", "560x460", "rh", "right hand", "bore 1-1/2", "kittiwake", "Thorne", "kitti rh",
-     "rack c", "22X18R", "2? x 18", "22 x 1?", "?2x18"],
+    ["P-0001", "p-0001", "1", "22 x 18", "22x18", "560x460", "rh", "right hand", "bore 1-1/2", "kittiwake", "Thorne",
+     "kitti rh", "rack c", "22X18R", "2? x 18", "22 x 1?", "?2x18"],
 )  # fmt: skip
 def test_it_is_found_again_by(register, line):
     with transaction() as session:

@@ -88,7 +88,7 @@ def said_in(what: str, value: float | None, u: float | None, word: str | None, s
 
 
 def figure_rows(page: ItemPage, system: System, href: Any, gap_href: Any) -> list[dict[str, Any]]:
-    """The table of working figures: known ones with their basis and what contradicts them, gaps with what fills them."""
+    """The table of working figures: what is known, from what, against what; gaps and what fills them."""
     return [
         _known(page, figure.name, system, href) if figure.name in page.item.known else _gap(figure.name, href, gap_href)
         for figure in figures_of(page.item.kind)
@@ -139,7 +139,8 @@ def disagreement(ours: Line, other: Line, is_sure: bool, system: System) -> str:
     theirs = said_in(other.kind, other.value, None, other.word, system)
     basis = BASIS[other.basis]
     if ours.value is None or other.value is None:
-        return f"{theirs} {basis}, {said_in(ours.kind, ours.value, None, ours.word, system).lower()} {BASIS[ours.basis]}. Look again."
+        own = said_in(ours.kind, ours.value, None, ours.word, system).lower()
+        return f"{theirs} {basis}, {own} {BASIS[ours.basis]}. Look again."
     kind: Any = FIGURES[ours.kind].kind
     apart = quantities.show(abs(other.value - ours.value), kind, system) if kind == "length" else ""
     more = f", {apart} {'more' if other.value > ours.value else 'less'} than {BASIS[ours.basis]}" if apart else ""

@@ -24,5 +24,13 @@ export function start(line) {
     clearTimeout(waiting);
     waiting = setTimeout(ask, PAUSE_MS);
   });
+  // The unit was assumed: one tap says the other one.
+  line.addEventListener("click", (tap) => {
+    const flip = tap.target.closest("[data-flip]");
+    if (!flip) return;
+    box.value = flip.dataset.flip;
+    box.dispatchEvent(new Event("input", { bubbles: true }));
+    box.focus();
+  });
   if (box.value) ask();
 }

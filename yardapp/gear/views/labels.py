@@ -20,7 +20,7 @@ def label(tag: str) -> ResponseReturnValue:
     address = url_for("gear.tag", tag=found.item.tag, _external=True)
     # A dirty label still reads with a fifth of it gone: level Q.
     drawn = segno.make(address, error="q", micro=False).svg_inline(
-        scale=6, border=4, svgclass="label-code", lineclass=None
+        scale=6, border=4, svgclass="label-code", lineclass=None, omitsize=True
     )
     rows = showing.figure_rows(found, who.units, lambda _what: "", lambda _what: None)
     return page(
