@@ -2,6 +2,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from uncertainties import ufloat
 
 from yardapp.formulas.b_series import (
     advance_ratio,
@@ -16,6 +17,7 @@ from yardapp.formulas.b_series import (
 )
 from yardapp.formulas.ranges import OutsideRange
 from yardapp.formulas.tables import figure, table
+from yardapp.formulas.uncertainty import propagate
 
 DESIGNS = st.tuples(st.floats(0.5, 1.4), st.floats(0.30, 1.05), st.integers(2, 7))
 IN_RANGE = {"advance_ratio": 0.5, "pitch_ratio": 1.0, "area_ratio": 0.55, "blades": 4}
@@ -143,6 +145,15 @@ def test_it_never_extrapolates(argument, figure, allowed):
         open_water(**(IN_RANGE | {argument: [figure]}))
 
     assert refusal.value.argument == argument
+
+
+def test_the_pull_at_the_bollard_has_an_uncertainty_too():
+    design = {"pitch_ratio": 1.0, "area_ratio": 0.718, "blades": 3}
+
+    pull = propagate(kt, advance_ratio=ufloat(0.0, 0.01), **design)
+
+    # The slope at J = 0 is the cubic's own second coefficient.
+    assert pull.s == pytest.approx(0.01 * abs(float(open_water_cubic(**design).kt[1])), rel=1e-4)
 
 
 def test_shapes_that_do_not_go_together_are_refused_by_name():

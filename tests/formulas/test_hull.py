@@ -199,6 +199,16 @@ def test_a_planing_boat_that_is_not_fully_known_has_no_known_resistance(argument
     assert np.isnan(savitsky(18.0, **PLANING | {"thrust_arm_m": 0.15} | {argument: np.nan}).resistance_n)
 
 
+@settings(max_examples=40, deadline=None)
+@given(st.floats(1.01, 8), st.floats(0.3, 2), st.floats(0.5, 2.5), st.floats(0, 0.6), st.sampled_from([np.nan, 0.1]))
+def test_any_planing_boat_is_balanced_or_not_known(coefficient, loading, lcg, deadrise, arm):
+    # A boat of 2 m beam; a speed coefficient, a loading and a centre of gravity of all sizes.
+    found = savitsky(coefficient * np.sqrt(9.80665 * 2), 2_400 * loading, 2 * lcg, 0.4, 2.0, deadrise, arm, 0.1)
+
+    assert np.isnan(found.trim_rad) or abs(float(found.moment_nm)) < 1e-6 * 2_400 * 9.81 * loading
+    assert np.isnan(found.trim_rad) == np.isnan(found.resistance_n)
+
+
 @pytest.mark.parametrize(("speed", "trim"), [(5.0, 0.05), (18.0, 0.01), (18.0, 0.3)])
 def test_a_boat_that_does_not_plane_is_refused(speed, trim):
     with pytest.raises(OutsideRange):

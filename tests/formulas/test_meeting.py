@@ -130,6 +130,23 @@ def test_a_boat_that_outruns_its_curve_reaches_nothing_known():
     assert np.isnan(meeting_point(DRIVE, short, _one(_stock(1, 1), 0)).speed_mps)
 
 
+def test_speeds_at_which_the_resistance_is_not_known_are_left_out():
+    one = _one(_stock(STOCK, 3), 0)
+    gaps = HullCurve(
+        speed_mps=[0.5, *SPEEDS, 20.0],
+        resistance_n=[np.nan, *HULL.resistance_n, np.nan],
+        wake_ratio=HULL.wake_ratio,
+        deduction_ratio=HULL.deduction_ratio,
+    )
+
+    np.testing.assert_array_equal(meeting_point(DRIVE, gaps, one), meeting_point(DRIVE, HULL, one))
+
+
+def test_a_hull_of_which_one_speed_is_known_is_no_curve():
+    with pytest.raises(OutsideRange, match="speed_mps"):
+        meeting_point(DRIVE, HullCurve(speed_mps=[1.0, 2.0], resistance_n=[100.0, np.nan]), _one(_stock(1, 1), 0))
+
+
 def test_a_boat_that_cannot_cross_its_hump_stays_below_it():
     humped = HullCurve(
         speed_mps=np.linspace(1.0, 13.0, 121),

@@ -14,6 +14,8 @@ Array = NDArray[np.float64]
 
 VISCOSITY_M2PS = 1.18831e-6
 ROUGHNESS_ALLOWANCE = 0.0004
+# How much of the dynamic pressure is left under the hull, at least, while the trim is searched for.
+LEAST_SLOWING = 0.01
 LEAST_TRIM_RAD, GREATEST_TRIM_RAD = np.radians(2.0), np.radians(15.0)
 
 
@@ -112,7 +114,7 @@ def savitsky(
     boat = _hold_boat(said)
     shape = np.broadcast_shapes(*(np.shape(each) for each in boat))
     low, high = np.full(shape, LEAST_TRIM_RAD), np.full(shape, GREATEST_TRIM_RAD)
-    return _known(_at_trim(root_between(lambda trim: _at_trim(trim, boat).moment_nm, low, high), boat))
+    return _known(_at_trim(root_between(lambda trim: _at_trim(trim, boat).moment_nm, low, high), boat), boat)
 
 
 def savitsky_at_trim(
@@ -181,7 +183,7 @@ def savitsky_at_trim(
     alike(speed_mps=sum(boat[:-1]), trim_rad=trim_rad)
     words = "must lie from 2 to 15 degrees (0.0349 to 0.2618 rad)."
     trim = hold("trim_rad", trim_rad, words, at_least=LEAST_TRIM_RAD, at_most=GREATEST_TRIM_RAD)
-    return _known(_at_trim(trim, boat))
+    return _known(_at_trim(trim, boat), boat)
 
 
 def _hold_boat(said: dict[str, ArrayLike]) -> _Boat:
@@ -200,9 +202,10 @@ def _hold_boat(said: dict[str, ArrayLike]) -> _Boat:
     return _Boat(speed, mass * STANDARD_GRAVITY_MPS2, lcg, vcg, beam, deadrise, arm, shaft, density, viscosity)
 
 
-def _known(planing: Planing) -> Planing:
-    """Nothing is known of a hull with more than 4 beams wetted."""
-    return Planing(*(np.where(planing.wetted_ratio > 4, np.nan, each) for each in planing))
+def _known(planing: Planing, boat: _Boat) -> Planing:
+    """Nothing is known of a hull with more than 4 beams wetted, or so few that the water under it would stand still."""
+    outside = (planing.wetted_ratio > 4) | (planing.mean_speed_mps**2 <= 1.01 * LEAST_SLOWING * boat.speed**2)
+    return Planing(*(np.where(outside, np.nan, each) for each in planing))
 
 
 def _at_trim(trim: Array, boat: _Boat) -> Planing:
@@ -212,7 +215,7 @@ def _at_trim(trim: Array, boat: _Boat) -> Planing:
     centre = 0.75 - 1 / (5.21 * coefficient**2 / wetted**2 + 2.39)
     flat = 0.0120 * np.sqrt(wetted) * degrees**1.1
     dynamic = flat - 0.0065 * np.degrees(boat.deadrise) * flat**0.6
-    mean_speed = boat.speed * np.sqrt(1 - dynamic / (wetted * np.cos(trim)))
+    mean_speed = boat.speed * np.sqrt(np.maximum(1 - dynamic / (wetted * np.cos(trim)), LEAST_SLOWING))
     friction_factor = _schoenherr(mean_speed * wetted * boat.beam / boat.viscosity)
     surface = wetted * boat.beam**2 / np.cos(boat.deadrise)
     friction = 0.5 * boat.density * mean_speed**2 * surface * (friction_factor + ROUGHNESS_ALLOWANCE)
@@ -251,7 +254,8 @@ def _wetted_ratio(lift: Array, coefficient: Array) -> Array:
 
 
 def _schoenherr(reynolds: Array) -> Array:
-    """0.242 / sqrt(CF) = log10(Rn CF), by Newton in 1/sqrt(CF)."""
+    """0.242 / sqrt(CF) = log10(Rn CF), by Newton in 1/sqrt(CF); below 1e4, where it means nothing, as there."""
+    reynolds = np.maximum(reynolds, 1e4)
     y: Array = np.full(np.shape(reynolds), 22.0)
     for _ in range(12):
         y = y - (0.242 * y + 2 * np.log10(y) - np.log10(reynolds)) / (0.242 + 2 / (y * np.log(10)))

@@ -32,10 +32,13 @@ class Drive:
 
 @dataclass(frozen=True, kw_only=True)
 class HullCurve:
-    """Resistance of the whole boat at rising speeds, and how its propellers meet the water."""
+    """Resistance of the whole boat at rising speeds, and how its propellers meet the water.
 
-    speed_mps: Array
-    resistance_n: Array
+    Rows that are not known (NaN) are left out, so what `hull.resistance` returns can be handed on.
+    """
+
+    speed_mps: ArrayLike
+    resistance_n: ArrayLike
     wake_ratio: float = 0.0
     deduction_ratio: float = 0.0
     screw_count: int = 1
@@ -143,8 +146,10 @@ def _hold_hull(hull: HullCurve) -> tuple[Array, Array]:
     screws = hold("screw_count", hull.screw_count, "must be 1 or more.", at_least=1)
     if speed.ndim != 1 or speed.size < 2 or speed.shape != resistance.shape:
         raise OutsideRange("resistance_n", "must have a figure for each of two speeds or more.")
-    if not np.all(np.diff(speed) > 0):
-        raise OutsideRange("speed_mps", "must rise from each row to the next.")
+    known = ~np.isnan(speed + resistance)
+    speed, resistance = speed[known], resistance[known]
+    if speed.size < 2 or not np.all(np.diff(speed) > 0):
+        raise OutsideRange("speed_mps", "must rise from each row to the next, with two rows or more that are known.")
     return speed, resistance / ((1 - deduction) * screws * (1 - wake) ** 2 * speed**2)
 
 
