@@ -1,0 +1,43 @@
+"""Every "no" of a command as one sentence on standard error; anything else is a bug and shows its trace."""
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+
+from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
+
+from yardapp.errors import YardError
+
+
+@dataclass
+class Outcome:
+    """What the shell is told."""
+
+    code: int = 1
+
+
+@contextmanager
+def told() -> Iterator[Outcome]:
+    """Run the block; a refusal is said, and the outcome stays 1."""
+    outcome = Outcome()
+    try:
+        yield outcome
+    except YardError as refusal:
+        _say(str(refusal))
+    except KeyboardInterrupt:
+        outcome.code = 130
+    except OSError as fault:
+        _say(f"{fault.strerror or fault}: {fault.filename}" if fault.filename else str(fault))
+    except DBAPIError as fault:
+        _say(f"The register's database does not answer: {str(fault.orig).strip()}")
+    except (ArgumentError, NoSuchModuleError) as fault:
+        _say(f"YARDAPP_DATABASE_URL names no database that can be used here: {fault}")
+    except ModuleNotFoundError as missing:
+        if missing.name != "psycopg":
+            raise
+        _say("Postgres needs its driver: pip install 'yardapp[postgres]'")
+
+
+def _say(sentence: str) -> None:
+    print(sentence, file=sys.stderr, flush=True)

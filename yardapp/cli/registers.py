@@ -1,0 +1,43 @@
+"""The register that a command works on: found, or made, and brought up to this version's tables."""
+
+import argparse
+from pathlib import Path
+
+from sqlalchemy import make_url
+
+from yardapp import config, db, tables, upgrading
+from yardapp.config import Settings
+from yardapp.errors import NotFound
+
+__all__ = ["made", "open_at_head", "standing", "tables"]
+
+
+def made(asked: argparse.Namespace) -> Settings:
+    """The register in the data folder, made when it is not there, and opened."""
+    return open_at_head(config.load(asked.data))
+
+
+def standing(asked: argparse.Namespace) -> Settings:
+    """The register in the data folder, which must be there already; not opened yet.
+
+    Raises
+    ------
+    NotFound
+        There is none.
+    """
+    folder = Path(asked.data)
+    missing = NotFound(f"There is no register in {folder}. `yardapp serve --data {folder}` makes one.")
+    if not folder.is_dir():
+        raise missing
+    settings = config.load(folder)
+    url = make_url(settings.database_url)
+    if url.get_backend_name() == "sqlite" and not Path(url.database or "").is_file():
+        raise missing
+    return settings
+
+
+def open_at_head(settings: Settings) -> Settings:
+    """Bring the register up to this version's tables and open it for this process."""
+    upgrading.upgrade(settings.database_url)
+    db.open_register(settings.database_url)
+    return settings

@@ -1,0 +1,45 @@
+"""The whole invented yard, chapter by chapter, in the caller's one transaction: all of it, or none."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from sqlalchemy.orm import Session
+
+from yardapp.example import boats, doubts, people, pictures, propellers, shafts, stories
+from yardapp.example.yard import Yard
+from yardapp.people import services
+
+CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
+    ("boats and drives", (boats.log_boats,)),
+    ("propellers, stamps and bench sheets", (propellers.log_propellers,)),
+    ("shafts", (shafts.log_shafts,)),
+    ("years of work and moves", (stories.work_is_done, stories.gear_moves, stories.boats_change)),
+    (
+        "doubts",
+        (
+            doubts.readings_disagree,
+            doubts.slips_are_put_right,
+            doubts.spares_of_the_wrong_hand,
+            doubts.second_marks,
+            doubts.drives_are_read_again,
+            doubts.an_owner_proposes,
+        ),
+    ),
+    ("photos", (pictures.take_pictures,)),
+)
+
+
+def is_built(session: Session) -> bool:
+    """Whether somebody lives in this register already."""
+    return services.is_claimed(session)
+
+
+def build(session: Session, photos: Path, tell: Callable[[str], None] = lambda chapter: None) -> None:
+    """Enter everything into an empty register; `tell` hears the name of each chapter as it begins."""
+    tell("people")
+    yard = Yard(session=session, photos=photos, crew=people.hire(session))
+    for name, steps in CHAPTERS:
+        tell(name)
+        for step in steps:
+            step(yard)
+    people.say_goodbye(session, yard.crew)
