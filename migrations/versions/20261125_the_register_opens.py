@@ -266,6 +266,7 @@ def upgrade() -> None:
             batch_op.f("ix_gear_item_kind_diameter_m_pitch_m"), ["kind", "diameter_m", "pitch_m"], unique=False
         )
         batch_op.create_index(batch_op.f("ix_gear_item_kind_hand"), ["kind", "hand"], unique=False)
+        batch_op.create_index(batch_op.f("ix_gear_item_kind_id"), ["kind", "id"], unique=False)
         batch_op.create_index(batch_op.f("ix_gear_item_logged_by"), ["logged_by"], unique=False)
         batch_op.create_index("uq_gear_item_aboard_id_kind", ["aboard_id", "kind"], unique=True)
 
@@ -446,6 +447,7 @@ def downgrade() -> None:
     with op.batch_alter_table("gear_item", schema=None) as batch_op:
         batch_op.drop_index("uq_gear_item_aboard_id_kind")
         batch_op.drop_index(batch_op.f("ix_gear_item_logged_by"))
+        batch_op.drop_index(batch_op.f("ix_gear_item_kind_id"))
         batch_op.drop_index(batch_op.f("ix_gear_item_kind_hand"))
         batch_op.drop_index(batch_op.f("ix_gear_item_kind_diameter_m_pitch_m"))
         batch_op.drop_index(batch_op.f("ix_gear_item_kind_bore_large_m"))

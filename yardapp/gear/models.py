@@ -31,6 +31,7 @@ class Item(Base):
         Index(None, "kind", "diameter_m", "pitch_m"),
         Index(None, "kind", "bore_large_m"),
         Index(None, "kind", "hand"),
+        Index(None, "kind", "id"),  # the rack, newest first
     )
 
     id: Mapped[int] = mapped_column(primary_key=True)

@@ -1,10 +1,11 @@
 """Find it again: by tag, boat, owner, part of a stamp, size, hand, bore; and the rack, page by page."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import case, false, func, or_, select, union
+from sqlalchemy import false, func, or_, select, union
 from sqlalchemy.orm import Session
 
 from yardapp.db import words_like
@@ -16,6 +17,7 @@ from yardapp.vessels import services as vessels
 
 PAGE = 50
 TRIGRAM = 3
+_TAG = re.compile(r"[a-z]-\d{1,9}", re.IGNORECASE)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -112,22 +114,31 @@ def propellers_near(
 
 
 def search(session: Session, who: Who, line: str, *, limit: int = 20) -> list[ItemRow]:
-    """Items that answer a search line, best first: the tag typed whole, then newest."""
+    """Items that answer a search line: a tag typed whole answers alone; else the newest first."""
+    return search_all(session, who, line, limit=limit)[0]
+
+
+def search_all(
+    session: Session, who: Who, line: str, *, limit: int = 20
+) -> tuple[list[ItemRow], list[vessels.VesselRow]]:
+    """Items and boats that answer a search line; boats only for words."""
+    tagged = _listed().where(Item.tag == line.strip().upper(), seen_by(who))
+    if _TAG.fullmatch(line.strip()) and (found := session.execute(tagged).first()):
+        return [_row(found)], []
     asked = understand(line)
     if asked.is_empty:
-        return []
+        return [], []
+    boats = vessels.search_vessels(session, who, asked.words) if asked.is_words else []
+    may_be_boat = bool(boats) or len(asked.words) > 1 or not asked.is_words
+    return _items(session, who, asked, limit, is_by_boat=may_be_boat), boats
+
+
+def _items(session: Session, who: Who, asked: Asked, limit: int, *, is_by_boat: bool) -> list[ItemRow]:
+    """The newest that answer. Boats' names are gone through only where one may answer: it costs a sort."""
     chosen = _listed().where(seen_by(who), *_figures(asked))
     for word in asked.words:
-        chosen = chosen.where(_word(session, word, is_alone=len(asked.words) == 1))
-    exact = case((Item.tag == line.strip().upper(), 0), else_=1)
-    return [_row(row) for row in session.execute(chosen.order_by(exact, Item.id.desc()).limit(limit))]
-
-
-def search_all(session: Session, who: Who, line: str) -> tuple[list[ItemRow], list[vessels.VesselRow]]:
-    """Items and boats that answer a search line; boats only for words."""
-    asked = understand(line)
-    boats = vessels.search_vessels(session, who, asked.words) if asked.is_words else []
-    return search(session, who, line), boats
+        chosen = chosen.where(_word(session, word, is_alone=len(asked.words) == 1, is_by_boat=is_by_boat))
+    return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
 
 
 def _figures(asked: Asked) -> list[Any]:
@@ -143,10 +154,12 @@ def _figures(asked: Asked) -> list[Any]:
     return clauses
 
 
-def _word(session: Session, word: str, *, is_alone: bool) -> Any:
+def _word(session: Session, word: str, *, is_alone: bool, is_by_boat: bool) -> Any:
     """The item's own words, or any name or owner of the boat that it is on or came off."""
     if len(word.strip("?%_\\")) < TRIGRAM:
         return _short(word, is_alone)
+    if not is_by_boat:
+        return words_like(session, "gear", Item, word)
     own = select(Item.id).where(words_like(session, "gear", Item, word))
     boats = vessels.drives_of_words(session, word)
     on = select(Item.id).where(Item.aboard_id.in_(boats))

@@ -1,0 +1,1 @@
+"""Ratios against a floor measured in the same run. Run by hand: `python -m tests.benchmarks.register`."""
