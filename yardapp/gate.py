@@ -22,6 +22,7 @@ POLICY = (
 )
 PLACES = (
     ("Rack", "gear.rack", "propeller"),
+    ("Boats", "vessels.boats", "sailboat"),
     ("Marks", "marks.mark_page", "rubber-stamp"),
     ("Yard", "people.yard", "building-warehouse"),
 )

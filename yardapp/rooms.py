@@ -5,5 +5,6 @@ from yardapp.front import bp as front
 from yardapp.gear.views import bp as gear
 from yardapp.marks.views import bp as marks
 from yardapp.people.views import bp as people
+from yardapp.vessels.views import bp as vessels
 
-ROOMS = (front, gear, marks, fit, people)
+ROOMS = (front, gear, vessels, marks, fit, people)

@@ -7,7 +7,7 @@ from yardapp.vessels.services.boats import (
     may_see_vessel,
     vessel_by_id,
 )
-from yardapp.vessels.services.drives import DRIVE_FIGURES, change_drive, re_engine, set_drive
+from yardapp.vessels.services.drives import DRIVE_BOXES, DRIVE_FIGURES, change_drive, re_engine, set_drive
 from yardapp.vessels.services.finding import PAGE, VesselRow, boats, search_vessels
 from yardapp.vessels.services.parting import move_drive, retire_drive, return_drive
 from yardapp.vessels.services.shaft_lines import (
@@ -23,6 +23,7 @@ from yardapp.vessels.services.shaft_lines import (
 from yardapp.vessels.services.story import DrivePage, VesselPage, drive_page, vessel_page
 
 __all__ = [
+    "DRIVE_BOXES",
     "DRIVE_FIGURES",
     "PAGE",
     "DrivePage",

@@ -1,6 +1,6 @@
 """Boats: log them, rename them, sell them on. Every name and owner stays findable."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
 from typing import Any
 
@@ -183,12 +183,9 @@ def change_vessel(
 
 def _words(**said: str | None) -> dict[str, Any]:
     """The words that were said, each as its column keeps it."""
-    kept = {"name": _named, "note": str.strip}
-    return {
-        what: kept[what](text) if what in kept else _short(what, text)
-        for what, text in said.items()
-        if text is not None
-    }
+    kept: dict[str, Callable[[str], str]] = {"name": _named, "note": str.strip}
+    heard = {what: text for what, text in said.items() if text is not None}
+    return {what: kept[what](text) if what in kept else _short(what, text) for what, text in heard.items()}
 
 
 def _stood_before(vessel: Vessel, wanted: Mapping[str, Any]) -> dict[str, Any]:

@@ -31,6 +31,7 @@ DRIVE_FIGURES = (
 ENGINE = ("engine", "rated_power_w", "rated_speed_rps", "reduction_ratio")
 READ_OFF_THE_BOAT = tuple(USUAL)
 WORDS = ("position", "engine", "hand", "hull_clearance_from", "note")
+DRIVE_BOXES = WORDS + DRIVE_FIGURES
 LISTS = {"position": POSITIONS, "hand": (None, "right", "left"), "hull_clearance_from": ("centre", "surface")}
 ASKS = {
     "position": "Centre, port or starboard.",

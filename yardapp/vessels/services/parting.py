@@ -1,5 +1,7 @@
 """A drive and its boat part company: it is moved to another, taken out of use, taken into use again."""
 
+from typing import Any
+
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
@@ -10,6 +12,9 @@ from yardapp.vessels.models import Drive, Vessel
 from yardapp.vessels.services.boats import happened, vessel_by_id
 from yardapp.vessels.services.drives import ASKS, POSITIONS, last_hand, one_a_position
 from yardapp.vessels.services.shaft_lines import drive_by_id, label_of
+
+# The room is the boat's own: what was read in the one does not hold in the other.
+ROOM = ("hub_space_m", "u_hub_space_m", "hull_clearance_m", "u_hull_clearance_m")
 
 
 def move_drive(
@@ -22,7 +27,7 @@ def move_drive(
     position: str | None = None,
     note: str = "",
 ) -> Drive:
-    """Move a drive to another boat; what is on its shaft goes with it, and both boats' histories say so.
+    """Move a drive to another boat; what is on its shaft goes with it, the room stays, and both histories say so.
 
     Raises
     ------
@@ -51,7 +56,10 @@ def move_drive(
 
 def _move(session: Session, who: Who, drive: Drive, old: Vessel, new: Vessel, position: str, note: str) -> None:
     was = label_of(old.name, drive.position)
-    before = {"vessel_id": old.id, "vessel": old.name, "position": drive.position}
+    before: dict[str, Any] = {"vessel_id": old.id, "vessel": old.name, "position": drive.position}
+    before |= {what: getattr(drive, what) for what in ROOM if getattr(drive, what) is not None}
+    for what in ROOM:
+        setattr(drive, what, None)
     drive.vessel_id, drive.position = new.id, position
     one_a_position(session, drive)
     drive.version, drive.changed = drive.version + 1, now()
