@@ -1,0 +1,23 @@
+"""What may be typed on a bench sheet: one form for each way of each method."""
+
+from yardapp.bench.forms.bore import BORE, BoreForm
+from yardapp.bench.forms.boxes import BenchForm
+from yardapp.bench.forms.diameter import DIAMETER, AcrossForm, RadiusForm, TipsForm
+from yardapp.bench.forms.pitch import PITCH, AngleForm, EdgesForm, RiseForm
+
+WAYS = {"diameter": DIAMETER, "pitch": PITCH, "bore": BORE}
+
+__all__ = [
+    "BORE",
+    "DIAMETER",
+    "PITCH",
+    "WAYS",
+    "AcrossForm",
+    "AngleForm",
+    "BenchForm",
+    "BoreForm",
+    "EdgesForm",
+    "RadiusForm",
+    "RiseForm",
+    "TipsForm",
+]

@@ -1,0 +1,57 @@
+"""What may be typed on a bore sheet; every box may stay empty but one."""
+
+from typing import Any, ClassVar
+
+from wtforms import RadioField
+
+from yardapp.bench.forms.boxes import BenchForm, own_length, tool_box
+from yardapp.fields import LengthField
+from yardapp.forms import options
+
+KINDS = [("taper", "Taper"), ("parallel", "Parallel"), ("pilot", "Pilot, still to be bored"), ("", "Didn't look")]
+
+
+class BoreForm(BenchForm):
+    """Bore, keyway and hub."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {
+        "bore_large_m": "across_tool",
+        "bore_small_m": "across_tool",
+        "bore_length_m": "along_tool",
+        "keyway_width_m": "across_tool",
+        "keyway_depth_m": "along_tool",
+        "hub_length_m": "along_tool",
+        "hub_diameter_m": "across_tool",
+    }
+    ABOUT = "Bore, keyway and hub"
+
+    bore_kind = RadioField("Kind of bore", choices=options(KINDS), default="")
+    bore_large_m = LengthField(
+        "Large end", description="The forward one; of a parallel bore, the bore", at_most=0.6, what="bore"
+    )
+    bore_small_m = LengthField("Small end", at_most=0.6, what="bore")
+    bore_length_m = LengthField(
+        "Length between", description="Between the two readings, along the shaft", at_most=1.5, what="length"
+    )
+    keyway_width_m = LengthField("Keyway, width", at_most=0.15, what="keyway")
+    keyway_depth_m = LengthField(
+        "Keyway, depth", description="At its side; 0 when there is none", at_least=0.0, at_most=0.1, what="keyway"
+    )
+    hub_length_m = LengthField("Hub, length", at_most=1.5, what="hub")
+    hub_diameter_m = LengthField("Hub, diameter", at_most=1.5, what="hub")
+    across_tool = tool_box("Across read with", "caliper", "steel rule")
+    along_tool = tool_box("Along and depth read with", "steel rule", "depth gauge", "caliper")
+    plus_minus_bore_large_m = own_length("the large end")
+    plus_minus_bore_small_m = own_length("the small end")
+    plus_minus_bore_length_m = own_length("the length between")
+    plus_minus_keyway_width_m = own_length("the keyway's width")
+    plus_minus_keyway_depth_m = own_length("the keyway's depth")
+    plus_minus_hub_length_m = own_length("the hub's length")
+    plus_minus_hub_diameter_m = own_length("the hub's diameter")
+
+    def reading(self) -> dict[str, Any]:
+        """The kind of bore goes with it."""
+        return super().reading() | {"bore_kind": self.bore_kind.data or None}
+
+
+BORE: dict[str, type[BenchForm]] = {"bore": BoreForm}

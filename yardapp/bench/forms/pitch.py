@@ -1,0 +1,121 @@
+"""What may be typed on a pitch sheet, by each way of reading it."""
+
+from typing import Any, ClassVar
+
+from wtforms import RadioField
+from wtforms.validators import InputRequired
+
+from yardapp.bench.forms.boxes import BenchForm, own_angle, own_length, tool_box
+from yardapp.fields import AngleField, CountField, LengthField
+from yardapp.forms import options
+
+RADIUS = "From the bore's centre to the mark on the blade"
+SWING = "Read the swing off the ring."
+
+
+class _PitchForm(BenchForm):
+    blade = CountField("Blade", at_least=1, at_most=7, what="blade")
+    radius_m = LengthField("Radius of the mark", description=RADIUS, at_most=6.0, what="radius")
+    plus_minus_radius_m = own_length("the radius")
+    radius_tool = tool_box("Radius read with", "steel rule", "tape")
+
+    def reading(self) -> dict[str, Any]:
+        """Which blade goes with it."""
+        return super().reading() | {"blade": self.blade.data}
+
+
+class _SwingForm(_PitchForm):
+    swing_rad = AngleField(
+        "Swing",
+        [InputRequired(SWING)],
+        default_unit="deg",
+        description="How far round, between the two points",
+        what="swing",
+    )
+    plus_minus_swing_rad = own_angle("the swing")
+    swing_tool = tool_box("Swing read with", "degree ring", "swing template")
+
+
+class RiseForm(_SwingForm):
+    """The rise itself over a swing."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "rise_m": "rise_tool", "swing_rad": "swing_tool"}
+    ABOUT = "Rise over a swing"
+
+    rise_m = LengthField(
+        "Rise",
+        [InputRequired("Read the rise off the height gauge.")],
+        description="How far the face climbs between the two points",
+        at_least=-3.0,
+        at_most=3.0,
+        what="rise",
+    )
+    plus_minus_rise_m = own_length("the rise")
+    rise_tool = tool_box("Rise read with", "height gauge", "depth gauge", "steel rule")
+    climbs = RadioField(
+        "Seen from above, the blade climbs",
+        choices=options([("anticlockwise", "Anticlockwise"), ("clockwise", "Clockwise"), ("", "Didn't look")]),
+        default="",
+    )
+
+    def reading(self) -> dict[str, Any]:
+        """Which way it climbs goes with it."""
+        return super().reading() | {"climbs": self.climbs.data or ""}
+
+
+class EdgesForm(_SwingForm):
+    """The height of both edges over the swing between them."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {
+        "radius_m": "radius_tool",
+        "leading_m": "rise_tool",
+        "trailing_m": "rise_tool",
+        "swing_rad": "swing_tool",
+    }
+    ABOUT = "Heights of both edges"
+
+    leading_m = LengthField(
+        "Leading edge, height",
+        [InputRequired("Read the height of the leading edge above the table.")],
+        at_least=0.0,
+        at_most=3.0,
+        what="height",
+    )
+    plus_minus_leading_m = own_length("the leading edge")
+    trailing_m = LengthField(
+        "Trailing edge, height",
+        [InputRequired("Read the height of the trailing edge above the table.")],
+        at_least=0.0,
+        at_most=3.0,
+        what="height",
+    )
+    plus_minus_trailing_m = own_length("the trailing edge")
+    rise_tool = tool_box("Heights read with", "height gauge", "depth gauge", "steel rule")
+
+
+class AngleForm(_PitchForm):
+    """The blade's own angle at the mark."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "angle_rad": "angle_tool"}
+    ABOUT = "Angle of the blade"
+
+    radius_m = LengthField(
+        "Radius of the mark",
+        [InputRequired("At what radius? By angle alone there is no pitch.")],
+        description=RADIUS,
+        at_most=6.0,
+        what="radius",
+    )
+    angle_rad = AngleField(
+        "Blade angle",
+        [InputRequired("Read the angle off the protractor.")],
+        default_unit="deg",
+        description="Between the face and the table, along the arc at the mark",
+        at_most=1.57,
+        what="blade angle",
+    )
+    plus_minus_angle_rad = own_angle("the angle")
+    angle_tool = tool_box("Angle read with", "protractor", "inclinometer")
+
+
+PITCH: dict[str, type[BenchForm]] = {"rise": RiseForm, "edges": EdgesForm, "angle": AngleForm}

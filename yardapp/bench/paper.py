@@ -1,0 +1,80 @@
+"""A blank sheet to take along: what to read, room to write, and a picture of where to read it."""
+
+from math import radians
+
+from markupsafe import Markup
+
+from yardapp import quantities
+from yardapp.bench.sums import Known
+from yardapp.drawings.bore_on_taper import bore_on_taper
+from yardapp.drawings.helix import helix_triangle
+from yardapp.drawings.propeller import from_aft
+from yardapp.quantities import System
+
+ROOM = "_" * 12  # to write on
+MOST_BLADES = 5  # lines where nobody has counted them yet
+HEADS = {
+    "rise": ("Blade", "Radius", "Rise", "Swing"),
+    "edges": ("Blade", "Radius", "Leading edge", "Trailing edge", "Swing"),
+    "angle": ("Blade", "Radius", "Blade angle"),
+    "radius": ("Blade", "Tip radius"),
+    "across": ("Tips", "Tip to opposite tip"),
+    "tips": ("Tips", "Tip to tip"),
+    "bore": ("What", "Read", "With which tool"),
+}
+BORE = (
+    "Kind: taper, parallel, pilot",
+    "Large end, forward",
+    "Small end",
+    "Length between the two",
+    "Keyway, width",
+    "Keyway, depth at its side",
+    "Hub, length",
+    "Hub, diameter",
+)
+CAUTIONS = {
+    "diameter": "Blades cut: gloves on. Lay it face down on a flat table and chock it.",
+    "pitch": "Blades cut: gloves on. Lay it face down on a flat table, chock it; both points at one radius.",
+    "bore": "Heavy, and its edges cut: lay it flat and chock it before reaching into the bore.",
+}
+
+
+def lines(way: str, known: Known) -> list[tuple[str, ...]]:
+    """The rows to write on."""
+    heads = HEADS[way]
+    blades = known.blades or MOST_BLADES
+    counted = range(1, (blades // 2 if way == "across" else blades) + 1)
+    first = "{} and ____" if way in ("across", "tips") else "{}"
+    firsts = BORE if way == "bore" else [first.format(blade) for blade in counted]
+    return [(first, *(ROOM for _ in heads[1:])) for first in firsts]
+
+
+def known_rows(tag: str, known: Known, system: System) -> list[tuple[str, str]]:
+    """The block at the top: whose sheet it is, and who reads, when."""
+    size = quantities.both(known.diameter_m, "length", system) if known.diameter_m else ROOM
+    return [
+        ("Tag", tag),
+        ("Diameter", size),
+        ("Blades", str(known.blades or ROOM)),
+        ("Hand", known.hand or ROOM),
+        ("Read by", ROOM),
+        ("Day", ROOM),
+        ("Read with", ROOM),
+    ]
+
+
+def picture(method: str, known: Known) -> Markup:
+    """Where to read, on a propeller like any other: shapes alone, no figures."""
+    if method == "pitch":
+        return helix_triangle(
+            0.16,
+            radians(40),
+            0.034,
+            base_label="swing",
+            rise_label="as read",
+            pitch_label="sought",
+            turn_label="one turn",
+        )
+    if method == "bore":
+        return bore_on_taper(None, None, None, 0.038, 1 / 12, 0.09, bore_label="large end at the left")
+    return from_aft(0.5, known.blades or 3, known.hand or "right", hub_diameter_m=0.1, diameter_label="diameter")

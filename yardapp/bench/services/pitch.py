@@ -1,0 +1,148 @@
+"""Pitch of one blade at one radius."""
+
+from dataclasses import dataclass
+
+from sqlalchemy.orm import Session
+
+from yardapp.bench.geometry import rise_from_edges
+from yardapp.bench.models import Sheet
+from yardapp.bench.services.keeping import Filled, Method, measure
+from yardapp.bench.sums import Figure, Known, Outcome, Sum, read, work_out
+from yardapp.errors import Refused
+from yardapp.formulas.pitch import pitch_angle, pitch_from_angle, pitch_from_rise, pitch_ratio
+from yardapp.gear import services as gear
+from yardapp.people.services import Who
+
+CLIMBS = {"right": "anticlockwise", "left": "clockwise"}
+SWAPPED = (
+    "The trailing edge stands higher than the leading edge. Lying face down that can't be, on either hand: "
+    "swap the two, or turn the propeller over. If neither helps, look at its hand again."
+)
+
+
+@dataclass(frozen=True, kw_only=True)
+class PitchReading:
+    """What was read off one blade: a rise or both edges over a swing, or the blade's angle. `u_` is k = 1."""
+
+    blade: int | None = None
+    radius_m: float | None = None
+    u_radius_m: float | None = None
+    rise_m: float | None = None
+    u_rise_m: float | None = None
+    leading_m: float | None = None
+    u_leading_m: float | None = None
+    trailing_m: float | None = None
+    u_trailing_m: float | None = None
+    swing_rad: float | None = None
+    u_swing_rad: float | None = None
+    angle_rad: float | None = None
+    u_angle_rad: float | None = None
+    climbs: str = ""
+
+
+def pitch_of(reading: PitchReading, known: Known | None = None) -> Outcome:
+    """Pitch with its ±, and every sum on the way. No register here.
+
+    Raises
+    ------
+    OutsideRange
+        A reading cannot be right.
+    Refused
+        A reading that is needed is missing, or the edges stand the wrong way round.
+    """
+    known = known or Known()
+    sums = _by_angle(reading) if reading.angle_rad is not None else _by_rise(reading, known)
+    return Outcome(
+        answer="pitch_m",
+        sums=(*sums, *_more(reading, known, sums[-1].figure)),
+        remarks=tuple(_remarks(reading, known)),
+    )
+
+
+def _by_angle(reading: PitchReading) -> list[Sum]:
+    radius, angle = read(reading, "radius_m"), read(reading, "angle_rad")
+    if radius is None or angle is None:
+        raise Refused("At what radius? By angle alone there is no pitch.", "radius_m")
+    return [work_out("pitch_m", pitch_from_angle, radius_m=radius, angle_rad=angle)]
+
+
+def _by_rise(reading: PitchReading, known: Known) -> list[Sum]:
+    swing = read(reading, "swing_rad")
+    if swing is None:
+        raise Refused("Read the swing off the ring.", "swing_rad")
+    steps, rise = _rise(reading)
+    if rise[0] <= 0:
+        raise Refused(SWAPPED, "trailing_m") if steps else Refused(_falls(known), "rise_m")
+    return [*steps, work_out("pitch_m", pitch_from_rise, rise_m=rise, swing_rad=swing)]
+
+
+def _rise(reading: PitchReading) -> tuple[list[Sum], Figure]:
+    """The rise as read, or as the difference of both edges."""
+    rise = read(reading, "rise_m")
+    if rise is not None:
+        return [], rise
+    leading, trailing = read(reading, "leading_m"), read(reading, "trailing_m")
+    if leading is None or trailing is None:
+        raise Refused("Read the rise, or the height of both edges.", "rise_m")
+    step = work_out("rise_m", rise_from_edges, leading_m=leading, trailing_m=trailing)
+    return [step], step.figure
+
+
+def _falls(known: Known) -> str:
+    way = f" A {known.hand}-hand blade climbs {CLIMBS[known.hand]}, seen from above." if known.hand in CLIMBS else ""
+    return f"A rise is above zero: swing from the lower point to the higher.{way}"
+
+
+def _more(reading: PitchReading, known: Known, pitch: Figure) -> list[Sum]:
+    """What follows from the pitch where diameter or radius are known."""
+    more = []
+    if known.diameter_m:
+        diameter = (known.diameter_m, known.u_diameter_m)
+        more.append(work_out("pitch_ratio", pitch_ratio, pitch_m=pitch, diameter_m=diameter))
+    radius = read(reading, "radius_m")
+    if radius and reading.angle_rad is None:
+        more.append(work_out("angle_rad", pitch_angle, pitch_m=pitch, radius_m=radius))
+    return more
+
+
+def _remarks(reading: PitchReading, known: Known) -> list[str]:
+    remarks = ["One blade at one radius. Blades differ: read the others at the same mark."]
+    if reading.climbs and known.hand in CLIMBS and reading.climbs != CLIMBS[known.hand]:
+        other = "left" if known.hand == "right" else "right"
+        remarks.append(
+            f"A blade that climbs {reading.climbs}, seen from above, is of a {other}-hand propeller, "
+            f"whichever face is up. The register says {known.hand} hand: look again."
+        )
+    if reading.radius_m and known.diameter_m and reading.radius_m > known.diameter_m / 2:
+        remarks.append("That radius lies outside the propeller as it was measured. Look at both again.")
+    return remarks
+
+
+def _statements(reading: PitchReading, outcome: Outcome, known: Known) -> tuple[gear.Said, ...]:
+    return (gear.Said(what="pitch_m", basis="measured", value=outcome.value, u_value=outcome.u),)
+
+
+PITCH = Method(
+    name="pitch",
+    reading=PitchReading,
+    work_out=pitch_of,
+    statements=_statements,
+    tools=("rise_tool", "angle_tool"),
+)
+
+
+def measure_pitch(session: Session, who: Who, tag: str, reading: PitchReading, filled: Filled | None = None) -> Sheet:
+    """Keep the sheet, and what it says about the propeller's pitch.
+
+    Raises
+    ------
+    NotAllowed
+        Only yard hands and the office measure.
+    NotFound
+        No propeller here carries the tag, or there is no such sheet to correct.
+    OutsideRange
+        A reading cannot be right.
+    Refused
+        A reading is missing or does not go with the others, or a correction can't stand.
+    """
+    return measure(session, who, tag, PITCH, reading, filled)

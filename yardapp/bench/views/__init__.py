@@ -1,0 +1,9 @@
+"""Pages of the bench: what lies on it, each way of measuring, each kept sheet."""
+
+from flask import Blueprint
+
+bp = Blueprint("bench", __name__, url_prefix="/bench")
+
+from yardapp.bench.views import blank, bore, diameter, finding, pitch, sheet  # noqa: E402
+
+__all__ = ["blank", "bore", "bp", "diameter", "finding", "pitch", "sheet"]

@@ -1,0 +1,32 @@
+"""Blank sheets to print and take along."""
+
+from flask import request, url_for
+from flask.typing import ResponseReturnValue
+
+from yardapp.bench import forms, paper, services, showing
+from yardapp.bench.views import bp
+from yardapp.web import current_who, page, snapshot
+
+
+@bp.get("/<tag>/<any(diameter, pitch, bore):method>/blank")
+def blank(tag: str, method: str) -> ResponseReturnValue:
+    """One method's readings with room to write, for this propeller."""
+    who = current_who()
+    who.must("record")
+    with snapshot() as opened:
+        there = services.at_bench(opened, who, tag)
+    ways = forms.WAYS[method]
+    way = request.args.get("way", "")
+    way = way if way in ways else next(iter(ways))
+    return page(
+        "bench/blank.html",
+        tag=there.item.tag,
+        heading=f"{showing.METHODS[method]} of {there.item.tag}, to write on",
+        about=ways[way].ABOUT,
+        heads=paper.HEADS[way],
+        lines=paper.lines(way, there.known),
+        known=paper.known_rows(there.item.tag, there.known, who.units),
+        drawing=paper.picture(method, there.known),
+        caution_said=paper.CAUTIONS[method],
+        back=url_for(f"bench.{method}_sheet", tag=there.item.tag, way=way),
+    )

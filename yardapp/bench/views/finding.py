@@ -1,0 +1,62 @@
+"""What lies on the bench, and the ways of measuring one propeller."""
+
+from typing import Any
+
+from flask import redirect, request, url_for
+from flask.typing import ResponseReturnValue
+
+from yardapp.bench import forms, services, showing
+from yardapp.bench.views import bp
+from yardapp.errors import NotFound
+from yardapp.filters import day
+from yardapp.web import current_who, page, snapshot
+
+
+@bp.get("")
+def bench() -> ResponseReturnValue:
+    """The newest sheets, and a way to a propeller by its tag."""
+    who, wanted = current_who(), request.args.get("tag", "").strip()[:20]
+    with snapshot() as opened:
+        if wanted:
+            try:
+                there = services.at_bench(opened, who, wanted)
+                return redirect(url_for("bench.sheets", tag=there.item.tag))
+            except NotFound as refusal:
+                found, said = services.newest_sheets(opened, who), str(refusal)
+        else:
+            found, said = services.newest_sheets(opened, who, before=request.args.get("before", type=int)), ""
+    rows = [listed(row, row.tag) for row in found]
+    further = found[-1].sheet.id if len(found) == services.ON_ONE_PAGE else None
+    return page("bench/bench.html", rows=rows, wanted=wanted, said=said, further=further), 404 if said else 200
+
+
+def listed(row: services.SheetRow, tag: str) -> dict[str, Any]:
+    """One sheet in a list."""
+    outcome, sheet = services.Outcome.from_kept(row.sheet.results), row.sheet
+    blade = f"blade {sheet.readings['blade']}, " if sheet.readings.get("blade") else ""
+    return {
+        "tag": tag,
+        "href": url_for("bench.sheet", sheet_id=sheet.id),
+        "size": showing.lead(sheet.method, outcome, sheet.readings, current_who().units),
+        "where": f"{blade}{sheet.said_by}, {day(sheet.at)}",
+        "flag": "corrected since" if row.replaced_by else "correction" if sheet.replaces_id else "",
+    }
+
+
+@bp.get("/<tag>")
+def sheets(tag: str) -> ResponseReturnValue:
+    """The ways of measuring this propeller, and its sheets."""
+    who = current_who()
+    with snapshot() as opened:
+        there = services.sheets_of(opened, who, tag)
+    ways = [
+        {"tag": showing.METHODS[method], "href": _address(method, there.item.tag, way), "size": kind.ABOUT}
+        for method, kinds in forms.WAYS.items()
+        for way, kind in kinds.items()
+    ]
+    rows = [listed(row, showing.METHODS[row.sheet.method]) for row in there.sheets]
+    return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], rows=rows)
+
+
+def _address(method: str, tag: str, way: str) -> str:
+    return url_for(f"bench.{method}_sheet", tag=tag, way=way)

@@ -1,0 +1,117 @@
+"""The one way through every sheet: open it, look at what it says, keep it."""
+
+from typing import Any
+
+from flask import render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from yardapp.bench import forms, paper, services, showing
+from yardapp.errors import REFUSALS
+from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
+
+
+def form_of(method: str, way: str | None) -> forms.BenchForm:
+    """The form of one way of measuring; the method's first way where none was chosen."""
+    ways = forms.WAYS[method]
+    chosen = way if way in ways else next(iter(ways))
+    form = filled(ways[chosen])
+    form.way.data, form.way.raw_data = chosen, None
+    return form
+
+
+def sheet_page(method: str, tag: str) -> ResponseReturnValue:
+    """An empty sheet; what the register knows stands in it already."""
+    current_who().must("record")
+    form = form_of(method, request.args.get("way"))
+    del form["why"]
+    with snapshot() as opened:
+        there = services.at_bench(opened, current_who(), tag)
+    if "blades" in form:
+        form["blades"].data = there.known.blades
+    if "radius_m" in form:
+        form["radius_m"].data = showing.mark_of(there.known, current_who().units)
+    return page(f"bench/{method}_sheet.html", **around(method, there, form))
+
+
+def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown: Any) -> dict[str, Any]:
+    """What every sheet's page shows around its boxes."""
+    tag, address = there.item.tag, url_for(f"bench.{method}_sheet", tag=there.item.tag)
+    ways = [
+        (kind.ABOUT, url_for(f"bench.{method}_sheet", tag=tag, way=way), way == form.way.data)
+        for way, kind in forms.WAYS[method].items()
+    ]
+    return {
+        "form": form,
+        "tag": tag,
+        "known": there.known,
+        "heading": f"{showing.METHODS[method]} of {tag}",
+        "ways": ways,
+        "preview": f"{address}/preview",
+        "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),
+        "back": url_for("bench.sheets", tag=tag),
+        "save": "Save the sheet",
+        "caution_said": paper.CAUTIONS[method],
+        "shown": None,
+        **shown,
+    }
+
+
+def reading_of(method: str, form: forms.BenchForm) -> Any:
+    """What the form says was read, as the service takes it."""
+    return services.METHODS[method].reading(**form.reading())
+
+
+def measure(method: str, tag: str) -> ResponseReturnValue:
+    """Keep the sheet, with what it says as evidence."""
+    form = form_of(method, request.form.get("way"))
+    del form["why"]
+    if form.validate():
+        with saving(form) as act:
+            note = services.Filled(boxes=form.boxes(), note=form.note.data or "")
+            reading = reading_of(method, form)
+            sheet = services.measure(act.session, act.who, tag, services.METHODS[method], reading, note)
+            act.goes_to(url_for("bench.sheet", sheet_id=sheet.id), "The sheet is kept, and what it says.")
+        if act.answer:
+            return kept(act)
+    current_who().must("record")
+    with snapshot() as opened:
+        there = services.at_bench(opened, current_who(), tag)
+    return refused(f"bench/{method}_sheet.html", form, **without_form(around(method, there, form)))
+
+
+def without_form(shown: dict[str, Any]) -> dict[str, Any]:
+    """The rest of a page for `refused`, which hands over the form itself."""
+    return {name: value for name, value in shown.items() if name != "form"}
+
+
+def preview(method: str, tag: str) -> ResponseReturnValue:
+    """What the sheet would say now; saves nothing. A part of the page for a page that asks, else the whole page."""
+    form = form_of(method, request.form.get("way"))
+    corrects = request.args.get("corrects", type=int)
+    form.validate()
+    with snapshot() as opened:
+        there, outcome = _look(opened, method, tag, form, corrects)
+    shown = None
+    if outcome is not None:
+        readings = {**form.boxes(), **services.figures_read(reading_of(method, form))}
+        shown = showing.shown(method, outcome, readings, there.known, current_who().units)
+    if request.headers.get("HX-Request"):
+        said = {"still": form.still_to_read(), "wrong": form.misread(), "overall": form.form_errors}
+        return render_template("bench/looked.html", shown=shown, tag=there.item.tag, **said)
+    del form["why"]
+    return page(f"bench/{method}_sheet.html", **around(method, there, form, shown=shown))
+
+
+def _look(
+    opened: Any, method: str, tag: str, form: forms.BenchForm, corrects: int | None
+) -> tuple[services.AtBench, services.Outcome | None]:
+    """What the readings say, as far as they reach; a refusal is told beside its box."""
+    if not form.still_to_read() and not form.misread():
+        try:
+            reading = reading_of(method, form)
+            item, outcome = services.look(opened, current_who(), tag, services.METHODS[method], reading, corrects)
+            return services.AtBench(item=item, known=services.known_of(item)), outcome
+        except REFUSALS as refusal:
+            form.tell(refusal)
+    current_who().must("record")
+    return services.at_bench(opened, current_who(), tag), None
