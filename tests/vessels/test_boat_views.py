@@ -43,7 +43,7 @@ def test_a_boat_is_entered_by_her_name_alone(client, fetch):
     answer = client.send("/boats/log", name="  Sea   Otter ")
 
     assert answer.status_code == 303
-    assert "<h1 class=\"unseen\">Sea Otter</h1>" in fetch(answer.headers["Location"])
+    assert '<h1 class="unseen">Sea Otter</h1>' in fetch(answer.headers["Location"])
 
 
 def test_a_boat_without_a_name_is_told_beside_the_box_and_everything_typed_stays(client):

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from math import isclose
 from typing import Any
 
-from yardapp.fields import LengthField, QuantityField
+from yardapp.fields import SHORT_ENOUGH, LengthField, QuantityField
 from yardapp.forms import RecordForm
 from yardapp.quantities import exact_in, read, unit_for
 
@@ -50,7 +50,10 @@ class MergedForm(RecordForm):
         value = read(text, box.kind, at_least=0.0).value
         if box.data is not None and isclose(box.data, value, rel_tol=SAME):
             return box.typed
-        return exact_in(value, box.kind, box.default_unit or unit_for(box.kind, box.system))
+        ours = exact_in(value, box.kind, box.default_unit or unit_for(box.kind, box.system))
+        if len(ours) <= SHORT_ENOUGH:
+            return ours
+        return min(ours, *(exact_in(value, box.kind, unit_for(box.kind, system)) for system in ("mm", "in")), key=len)
 
     def conflicts(self) -> list[dict[str, str]]:
         """Each box in which the two differ; of a list, the words that the page shows."""
