@@ -4,7 +4,7 @@ import secrets
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from wtforms import Form, HiddenField, IntegerField
+from wtforms import Form, HiddenField, IntegerField, StringField
 from wtforms.csrf.session import SessionCSRF
 from wtforms.fields.choices import SelectChoice
 from wtforms.widgets import HiddenInput
@@ -43,7 +43,7 @@ class YardForm(Form):
         for field in self:
             if field.short_name in HIDDEN:
                 continue
-            said[field.short_name] = field.data
+            said[field.short_name] = "" if field.data is None and isinstance(field, StringField) else field.data
             if isinstance(field, QuantityField):
                 said[f"{field.short_name}_typed"] = field.typed
         return said

@@ -126,7 +126,8 @@ def test_a_good_photo_survives_a_bad_size_in_the_same_form(client):
     client.send("/log", photo_kept=kept, diameter_m="23.5 in", place="Rack C")
 
     assert count(Photo) == 1
-    assert client.get(f"/photos/{kept}/small").mimetype == "image/jpeg"
+    with client.get(f"/photos/{kept}/small") as answer:
+        assert answer.mimetype == "image/jpeg"
 
 
 def test_a_photo_loses_position_and_camera_and_stands_upright(client, app):

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import String, cast, literal, null, select, union_all
+from sqlalchemy import String, cast, literal, null, select, true, union_all
 from sqlalchemy.orm import Session
 
 from yardapp.errors import NotFound
@@ -69,8 +69,8 @@ class ItemPage:
         return next((line for line in self.evidence if line.id == line_id), None)
 
 
-def item_page(session: Session, who: Who, tag: str, kind: str) -> ItemPage:
-    """An item and its whole story.
+def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> ItemPage:
+    """An item, of that kind when one is asked for, and its whole story.
 
     Raises
     ------
@@ -82,10 +82,10 @@ def item_page(session: Session, who: Who, tag: str, kind: str) -> ItemPage:
         select(Item, on.c.vessel, on.c.position, off.c.vessel.label("off_vessel"), off.c.position.label("off_position"))
         .outerjoin(on, on.c.drive_id == Item.aboard_id)
         .outerjoin(off, off.c.drive_id == Item.came_off_id)
-        .where(Item.tag == tag.strip().upper(), Item.kind == kind, seen_by(who))
+        .where(Item.tag == tag.strip().upper(), seen_by(who), Item.kind == kind if kind else true())
     ).first()
     if found is None:
-        raise NotFound(f"No {kind} here carries the tag {tag}.")
+        raise NotFound(f"No {kind or 'item'} here carries the tag {tag}.")
     return ItemPage(
         item=found[0],
         aboard=vessels.label_of(found.vessel, found.position) if found.position else "",

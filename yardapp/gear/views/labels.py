@@ -16,7 +16,7 @@ def label(tag: str) -> ResponseReturnValue:
     """One label: tag, size, QR code of the short address."""
     who = current_who()
     with snapshot() as opened:
-        found = services.item_page(opened, who, tag, services.item_by_tag(opened, who, tag).kind)
+        found = services.item_page(opened, who, tag)
     address = url_for("gear.tag", tag=found.item.tag, _external=True)
     # A dirty label still reads with a fifth of it gone: level Q.
     drawn = segno.make(address, error="q", micro=False).svg_inline(

@@ -54,8 +54,8 @@ def said_with(form: forms.EvidenceForm, figure: FigureName) -> services.Said:
 def _page(tag: str, what: str, **shown: Any) -> dict[str, Any]:
     figure, who = _figure(what), current_who()
     with snapshot() as opened:
-        item = services.item_by_tag(opened, who, tag)
-        found = services.item_page(opened, who, tag, item.kind)
+        found = services.item_page(opened, who, tag)
+    item = found.item
     lines = [line for line in found.evidence if line.kind == what]
 
     def href(line: services.Line) -> str | None:
@@ -100,11 +100,11 @@ def _is_said(form: forms.EvidenceForm, figure: FigureName) -> bool:
 
 def _line(tag: str, evidence_id: int) -> tuple[services.Line, str]:
     with snapshot() as opened:
-        item = services.item_by_tag(opened, current_who(), tag)
-        line = services.item_page(opened, current_who(), tag, item.kind).statement(evidence_id)
+        found = services.item_page(opened, current_who(), tag)
+    line = found.statement(evidence_id)
     if line is None or line.kind not in FIGURES:
         raise NotFound("There is no such statement on this page.")
-    return line, item.tag
+    return line, found.item.tag
 
 
 @bp.get("/items/<tag>/statements/<int:evidence_id>")
