@@ -23,6 +23,7 @@ POLICY = (
 PLACES = (
     ("Rack", "gear.rack", "propeller"),
     ("Boats", "vessels.boats", "sailboat"),
+    ("Bench", "bench.bench", "ruler-measure"),
     ("Marks", "marks.mark_page", "rubber-stamp"),
     ("Yard", "people.yard", "building-warehouse"),
 )

@@ -1,5 +1,6 @@
 """Every room's pages, in the order of the yard."""
 
+from yardapp.bench.views import bp as bench
 from yardapp.fit.views import bp as fit
 from yardapp.front import bp as front
 from yardapp.gear.views import bp as gear
@@ -7,4 +8,4 @@ from yardapp.marks.views import bp as marks
 from yardapp.people.views import bp as people
 from yardapp.vessels.views import bp as vessels
 
-ROOMS = (front, gear, vessels, marks, fit, people)
+ROOMS = (front, gear, vessels, bench, marks, fit, people)
