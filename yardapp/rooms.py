@@ -1,5 +1,6 @@
 """Every room's pages, in the order of the yard."""
 
+from yardapp.api.views import bp as api
 from yardapp.bench.views import bp as bench
 from yardapp.fit.views import bp as fit
 from yardapp.front import bp as front
@@ -8,4 +9,4 @@ from yardapp.marks.views import bp as marks
 from yardapp.people.views import bp as people
 from yardapp.vessels.views import bp as vessels
 
-ROOMS = (front, gear, vessels, bench, marks, fit, people)
+ROOMS = (front, gear, vessels, bench, marks, fit, people, api)

@@ -1,0 +1,161 @@
+"""Readings at the bench and what comes of them."""
+
+from datetime import datetime
+from functools import reduce
+from operator import or_
+from typing import Annotated, Any, Literal
+
+from pydantic import Field, RootModel, create_model
+
+from yardapp.api.bodies.base import Assumed, Blade, Blades, Body, Figure, Id, Line, Reply, with_sizes
+from yardapp.api.bodies.items import BORE_SIZES, BoreKind
+from yardapp.api.sizes import Size
+
+PITCH_SIZES = (
+    Size("radius_m", "length", "Radius", most=6.0),
+    Size("rise_m", "length", "Rise", least=-3.0, most=3.0),
+    Size("leading_m", "length", "Height of the leading edge", least=0.0, most=3.0),
+    Size("trailing_m", "length", "Height of the trailing edge", least=0.0, most=3.0),
+    Size("swing_rad", "angle", "Swing"),
+    Size("angle_rad", "angle", "Angle of the face to the plane of the disc", most=1.57),
+)
+DIAMETER_SIZES = (
+    Size("tip_radius_m", "length", "Radius from the bore's centre to a tip", least=0.05, most=6.0),
+    Size("across_m", "length", "Distance from tip to opposite tip", least=0.1, most=12.0),
+    Size("chord_m", "length", "Distance from one tip to another", least=0.05, most=12.0),
+)
+
+
+class PitchWords(Body):
+    """One blade at one radius: a rise or both edges over a swing, or a radius and the blade's angle."""
+
+    blade: Blade | None = Field(None, description="Which blade, counted from the keyway.")
+    climbs: Literal["clockwise", "anticlockwise"] | None = Field(None, description="Which way it climbs, from above.")
+
+
+class DiameterWords(Body):
+    """A tip radius, or straight across with an even number of blades, or from tip to tip."""
+
+    blades: Blades | None = None
+    tips: Literal["far", "next"] | None = Field(None, description="Which two tips the chord joins.")
+
+
+class BoreWords(Body):
+    """Bore, keyway and hub, as far as they were read."""
+
+    bore_kind: BoreKind | None = None
+
+
+PitchReading = with_sizes("PitchReading", PitchWords, PITCH_SIZES)
+DiameterReading = with_sizes("DiameterReading", DiameterWords, DIAMETER_SIZES)
+BoreReading = with_sizes("BoreReading", BoreWords, BORE_SIZES)
+
+
+class SheetWords(Body):
+    """What stands on every sheet that is kept."""
+
+    note: Line = ""
+    corrects: Id | None = Field(None, description="The sheet that this one takes the place of.")
+    why: Line = Field("", description="On a correction, why.")
+
+
+def _sheet(method: str, reading: type[Body]) -> Any:
+    """A reading that is kept."""
+    named: Any = (Literal[method], ...)
+    kept = create_model(f"{method.capitalize()}Sheet", __base__=(reading, SheetWords), method=named)
+    kept.__doc__ = reading.__doc__
+    return kept
+
+
+SHEETS = {
+    method: _sheet(method, reading)
+    for method, reading in (("pitch", PitchReading), ("diameter", DiameterReading), ("bore", BoreReading))
+}
+
+
+AnySheet: Any = reduce(or_, SHEETS.values())
+
+
+class NewSheet(RootModel[Annotated[AnySheet, Field(discriminator="method")]]):
+    """A sheet to be kept: the method, and its readings."""
+
+
+class Went(Reply):
+    """A figure that went into a sum."""
+
+    name: str
+    value: float
+    plus_minus: float | None
+
+
+class Sum(Reply):
+    """One sum, to be opened: what came out, by which formula, from which figures."""
+
+    what: str
+    value: float
+    plus_minus: float | None
+    formula: str
+    source: str
+    inputs: list[Went]
+
+
+class Outcome(Reply):
+    """What comes of a reading. ± is k = 2, null where a reading came without one."""
+
+    formula: str
+    source: str
+    sums: list[Sum]
+    remarks: list[str]
+    assumed: list[Assumed] = Field([], description="Units that had to be assumed in what was sent.")
+
+
+class PitchOutcome(Outcome):
+    """A pitch."""
+
+    pitch: Figure
+
+
+class DiameterOutcome(Outcome):
+    """A diameter."""
+
+    diameter: Figure
+
+
+class Near(Reply):
+    """The standards that the readings come nearest to."""
+
+    taper: float | None
+    end: str
+    nearest: str
+    source: str
+
+
+class BoreOutcome(Outcome):
+    """A bore: its taper where both ends and the length were read."""
+
+    taper: Figure | None
+    near: Near | None
+
+
+class KeptSheet(Reply):
+    """A sheet as it was kept."""
+
+    id: int
+    tag: str
+    method: str
+    at: datetime
+    said_by: str
+    readings: dict[str, Any] = Field(description="By name, in SI; u_NAME is k = 1, NAME_typed what was typed.")
+    figures: dict[str, Figure]
+    sums: list[Sum]
+    remarks: list[str]
+    note: str
+    replaces_id: int | None
+    replaced_by: int | None
+    why: str
+
+
+class Sheets(Reply):
+    """The sheets of one propeller, newest first."""
+
+    sheets: list[KeptSheet]

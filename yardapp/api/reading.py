@@ -1,0 +1,113 @@
+"""The document made readable: chapters by noun, and for each route what goes in, what comes out, what may go wrong."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from http import HTTPStatus
+from typing import Any
+
+from yardapp.api.door import Route, bp
+
+
+@dataclass(frozen=True, kw_only=True)
+class Told:
+    """One route as the page tells of it; rows are (name, what it takes, what it means)."""
+
+    method: str
+    address: str
+    key: str
+    says: str
+    asks: list[tuple[str, str, str]] = field(default_factory=list)
+    gives: list[tuple[str, str, str]] = field(default_factory=list)
+    errors: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Chapter:
+    """All routes of one noun."""
+
+    noun: str
+    routes: list[Told]
+
+
+def chapters(routes: Iterable[Route], document: dict[str, Any]) -> list[Chapter]:
+    """The routes by noun, in the order in which they were recorded."""
+    by_noun: dict[str, list[Told]] = {}
+    for route in routes:
+        by_noun.setdefault(route.noun, []).append(_told(route, document))
+    return [Chapter(noun=noun, routes=told) for noun, told in by_noun.items()]
+
+
+def _told(route: Route, document: dict[str, Any]) -> Told:
+    operation = document["paths"][route.path][route.method.lower()]
+    schemas = document["components"]["schemas"]
+    content = operation["responses"][str(route.status)]["content"]
+    return Told(
+        method=route.method,
+        address=f"{bp.url_prefix}{route.path}",
+        key=route.name.replace("_", "-"),
+        says=route.says,
+        asks=[*_parameters(operation), *_body(operation, schemas)],
+        gives=_rows(content["application/json"]["schema"], schemas),
+        errors=", ".join(f"{status} {HTTPStatus(status).phrase}" for status in route.every_error),
+    )
+
+
+def _parameters(operation: dict[str, Any]) -> list[tuple[str, str, str]]:
+    return [
+        (one["name"], f"{_kind(one['schema'])}{_need(one['required'])}", one.get("description", ""))
+        for one in operation["parameters"]
+    ]
+
+
+def _body(operation: dict[str, Any], schemas: dict[str, Any]) -> list[tuple[str, str, str]]:
+    if "requestBody" not in operation:
+        return []
+    return _rows(operation["requestBody"]["content"]["application/json"]["schema"], schemas)
+
+
+def _rows(schema: dict[str, Any], schemas: dict[str, Any]) -> list[tuple[str, str, str]]:
+    """The names of an object; of one of several, those of each, once."""
+    found = _opened(schema, schemas)
+    rows: dict[str, tuple[str, str, str]] = {}
+    for one in found.get("oneOf", [found]):
+        opened = _opened(one, schemas)
+        for name, said in opened.get("properties", {}).items():
+            need = _need(name in opened.get("required", []))
+            rows.setdefault(name, (name, f"{_kind(said)}{need}", said.get("description", "")))
+    return list(rows.values())
+
+
+def _opened(schema: dict[str, Any], schemas: dict[str, Any]) -> dict[str, Any]:
+    name = schema.get("$ref", "").rpartition("/")[2]
+    opened: dict[str, Any] = schemas[name] if name else schema
+    return opened
+
+
+def _need(is_needed: bool) -> str:
+    return ", needed" if is_needed else ""
+
+
+def _kind(schema: dict[str, Any]) -> str:
+    """What a name takes, in a few words."""
+    if "$ref" in schema:
+        return str(schema["$ref"]).rpartition("/")[2]
+    if "const" in schema or "enum" in schema:
+        return " | ".join(str(one) for one in schema.get("enum", [schema.get("const")]))
+    several = schema.get("anyOf") or schema.get("oneOf")
+    if several:
+        return " or ".join(dict.fromkeys(_kind(one) for one in several))
+    if schema.get("type") == "array":
+        return f"list of {_kind(schema['items'])}"
+    if isinstance(schema.get("additionalProperties"), dict):
+        return f"{_kind(schema['additionalProperties'])} by name"
+    return _WORDS.get(str(schema.get("type")), "anything")
+
+
+_WORDS = {
+    "string": "text",
+    "integer": "whole number",
+    "number": "number",
+    "boolean": "true or false",
+    "null": "null",
+    "object": "object",
+}

@@ -1,0 +1,6 @@
+"""The routes, one module a noun."""
+
+from yardapp.api.door import bp
+from yardapp.api.views import bench, document, drives, fit, marks, propellers, search, shafts, sizes, vessels
+
+__all__ = ["bench", "bp", "document", "drives", "fit", "marks", "propellers", "search", "shafts", "sizes", "vessels"]

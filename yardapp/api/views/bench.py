@@ -1,0 +1,125 @@
+"""Readings worked out, and sheets kept."""
+
+from typing import Any
+
+from flask import g
+
+from yardapp.api.bodies import bench as bodies
+from yardapp.api.bodies.base import figure_of
+from yardapp.api.bodies.items import BORE_SIZES
+from yardapp.api.door import Act, creates, reads, works_out
+from yardapp.api.sizes import K, Size
+from yardapp.api.views.items import figures_said
+from yardapp.bench import services
+from yardapp.bench.services import Outcome
+from yardapp.filters import kind_of
+
+PITCH = (services.PitchReading, bodies.PITCH_SIZES, ("blade", "climbs"))
+DIAMETER = (services.DiameterReading, bodies.DIAMETER_SIZES, ("blades", "tips"))
+BORE = (services.BoreReading, BORE_SIZES, ("bore_kind",))
+METHODS: dict[str, tuple[Any, tuple[Size, ...], tuple[str, ...]]] = {"pitch": PITCH, "diameter": DIAMETER, "bore": BORE}
+
+
+def _reading(method: str, said: Any) -> tuple[Any, dict[str, str]]:
+    """The reading as the bench takes it, and what was typed."""
+    reading, sizes, words = METHODS[method]
+    found = figures_said(said, sizes)
+    chosen = {name: getattr(said, name) for name in words if getattr(said, name) is not None}
+    values = {name: one.value for name, one in found.items()}
+    known = {f"u_{name}": one.u for name, one in found.items()}
+    return reading(**values, **known, **chosen), {f"{name}_typed": one.typed for name, one in found.items()}
+
+
+@works_out("/bench/pitch", body=bodies.PitchReading, reply=bodies.PitchOutcome)
+def pitch(act: Act, said: bodies.PitchWords) -> bodies.PitchOutcome:
+    """Work out a pitch from one blade's readings; nothing is kept."""
+    outcome = services.pitch_of(_reading("pitch", said)[0])
+    return bodies.PitchOutcome(**_outcome(outcome), pitch=_answer(outcome))
+
+
+@works_out("/bench/diameter", body=bodies.DiameterReading, reply=bodies.DiameterOutcome)
+def diameter(act: Act, said: bodies.DiameterWords) -> bodies.DiameterOutcome:
+    """Work out a diameter from the tips; nothing is kept."""
+    outcome = services.diameter_of(_reading("diameter", said)[0])
+    return bodies.DiameterOutcome(**_outcome(outcome), diameter=_answer(outcome))
+
+
+@works_out("/bench/bore", body=bodies.BoreReading, reply=bodies.BoreOutcome)
+def bore(act: Act, said: bodies.BoreWords) -> bodies.BoreOutcome:
+    """Work out a bore's taper, and the standards nearest to it; nothing is kept."""
+    outcome = services.bore_of(_reading("bore", said)[0])
+    near = None if outcome.near is None else bodies.Near.model_validate(outcome.near, from_attributes=True)
+    return bodies.BoreOutcome(**_outcome(outcome), taper=_answer(outcome), near=near)
+
+
+def _answer(outcome: Outcome) -> Any:
+    value = outcome.value
+    return None if value is None else figure_of(value, kind_of(outcome.answer), outcome.u)
+
+
+def _outcome(outcome: Outcome) -> dict[str, Any]:
+    answer = outcome.sum_of(outcome.answer)
+    return {
+        "formula": answer.formula if answer else "",
+        "source": answer.source if answer else "",
+        "sums": [_sum(one) for one in outcome.sums],
+        "remarks": list(outcome.remarks),
+        "assumed": g.get("assumed", []),
+    }
+
+
+def _sum(one: Any) -> bodies.Sum:
+    inputs = [bodies.Went(name=put.name, value=put.value, plus_minus=_twice(put.u)) for put in one.inputs]
+    return bodies.Sum(
+        what=one.what, value=one.value, plus_minus=_twice(one.u), formula=one.formula, source=one.source, inputs=inputs
+    )
+
+
+def _twice(u: float | None) -> float | None:
+    return None if u is None else K * u
+
+
+def shown(row: services.SheetRow) -> bodies.KeptSheet:
+    """A sheet as it was kept."""
+    sheet = row.sheet
+    outcome = Outcome.from_kept(sheet.results)
+    return bodies.KeptSheet(
+        id=sheet.id,
+        tag=row.tag,
+        method=sheet.method,
+        at=sheet.at,
+        said_by=sheet.said_by,
+        readings=sheet.readings,
+        figures={one.what: figure_of(one.value, kind_of(one.what), one.u) for one in outcome.sums},
+        sums=[_sum(one) for one in outcome.sums],
+        remarks=list(outcome.remarks),
+        note=sheet.note,
+        replaces_id=sheet.replaces_id,
+        replaced_by=row.replaced_by,
+        why=sheet.why,
+    )
+
+
+@reads("/propellers/{tag}/sheets", reply=bodies.Sheets)
+def sheets(act: Act, tag: str) -> bodies.Sheets:
+    """The bench sheets of one propeller, newest first."""
+    return bodies.Sheets(sheets=[shown(row) for row in services.sheets_of(act.session, act.who, tag).sheets])
+
+
+@reads("/sheets/{sheet_id}", reply=bodies.KeptSheet)
+def sheet(act: Act, sheet_id: int) -> bodies.KeptSheet:
+    """One bench sheet as it was kept."""
+    return shown(services.sheet_by_id(act.session, act.who, sheet_id)[0])
+
+
+def _kept(act: Act, key: str, tag: str) -> bodies.KeptSheet:
+    return sheet(act, int(key))
+
+
+@creates("/propellers/{tag}/sheets", body=bodies.NewSheet, reply=bodies.KeptSheet, at="/sheets/{key}", shows=_kept)
+def measure(act: Act, said: bodies.NewSheet, tag: str) -> str:
+    """Keep a bench sheet; what comes of it is evidence."""
+    sent: Any = said.root
+    reading, typed = _reading(sent.method, sent)
+    filled = services.Filled(boxes=typed, note=sent.note, corrects=sent.corrects, why=sent.why)
+    return str(services.measure(act.session, act.who, tag, services.METHODS[sent.method], reading, filled).id)
