@@ -92,7 +92,7 @@ def test_the_live_answer_and_the_kept_sheet_say_the_same(client, tag):
 
     page = client.get("/bench/sheets/1").text
 
-    assert " ".join(live.split()) in " ".join(page.split())
+    assert " ".join(live.split("<output")[0].split()) in " ".join(page.split())
 
 
 def test_a_look_needs_no_token_and_saves_nothing(client, tag):

@@ -6,12 +6,11 @@ from markupsafe import Markup
 
 from yardapp import quantities
 from yardapp.bench.sums import Known
-from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.helix import helix_triangle
 from yardapp.drawings.propeller import from_aft
 from yardapp.quantities import System
 
-ROOM = "_" * 12  # to write on
+ROOM = "_" * 16  # to write on
 MOST_BLADES = 5  # lines where nobody has counted them yet
 HEADS = {
     "rise": ("Blade", "Radius", "Rise", "Swing"),
@@ -49,6 +48,10 @@ def lines(way: str, known: Known) -> list[tuple[str, ...]]:
     return [(first, *(ROOM for _ in heads[1:])) for first in firsts]
 
 
+WRITE = "Write the unit beside each figure."
+FIRST = "Blade 1 is the one nearest the keyway."
+
+
 def known_rows(tag: str, known: Known, system: System) -> list[tuple[str, str]]:
     """The block at the top: whose sheet it is, and who reads, when."""
     size = quantities.both(known.diameter_m, "length", system) if known.diameter_m else ROOM
@@ -63,7 +66,7 @@ def known_rows(tag: str, known: Known, system: System) -> list[tuple[str, str]]:
     ]
 
 
-def picture(method: str, known: Known) -> Markup:
+def picture(method: str, known: Known) -> Markup | None:
     """Where to read, on a propeller like any other: shapes alone, no figures."""
     if method == "pitch":
         return helix_triangle(
@@ -76,5 +79,5 @@ def picture(method: str, known: Known) -> Markup:
             turn_label="one turn",
         )
     if method == "bore":
-        return bore_on_taper(None, None, None, 0.038, 1 / 12, 0.09, bore_label="large end at the left")
+        return None
     return from_aft(0.5, known.blades or 3, known.hand or "right", hub_diameter_m=0.1, diameter_label="diameter")

@@ -10,6 +10,7 @@ from markupsafe import Markup
 from yardapp import quantities
 from yardapp.bench.geometry import mark_radius
 from yardapp.bench.sums import Compared, Known, Near, Outcome, Sum
+from yardapp.bench.tools import K
 from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.helix import helix_triangle
 from yardapp.drawings.propeller import from_aft
@@ -51,7 +52,8 @@ WORDS = {
     "bore_kind": "Kind of bore",
 }
 TIPS = {"far": "the two furthest apart", "next": "neighbours"}
-METHODS = {"diameter": "Diameter", "pitch": "Pitch", "bore": "Bore, keyway, hub"}
+METHODS = {"diameter": "Diameter", "pitch": "Pitch", "bore": "Bore"}
+HEADINGS = {"diameter": "Diameter", "pitch": "Pitch", "bore": "Bore, keyway and hub"}
 BASIS = {
     "measured": "Measured before",
     "stamped": "Stamped",
@@ -68,6 +70,7 @@ class Shown:
     """One outcome as a page shows it."""
 
     lead: str
+    read_with: str
     figures: list[dict[str, Any]]
     sums: list[dict[str, Any]]
     agreements: list[dict[str, str]]
@@ -82,6 +85,7 @@ def shown(method: str, outcome: Outcome, readings: Mapping[str, Any], known: Kno
     drawing, rows = _picture(method, outcome, readings, known, system)
     return Shown(
         lead=lead(method, outcome, readings, system),
+        read_with=_read_with(readings, system),
         figures=_figures(method, outcome, readings),
         sums=[_sum(one, system) for one in outcome.sums],
         agreements=[_agreement(one, method, system) for one in outcome.compared],
@@ -120,10 +124,10 @@ def lead(method: str, outcome: Outcome, readings: Mapping[str, Any], system: Sys
 
 def _figures(method: str, outcome: Outcome, readings: Mapping[str, Any]) -> list[dict[str, Any]]:
     """The answer first, then what follows from it; of a bore also what was read."""
-    rows = [_row(one.what, one.value, one.u, "worked out") for one in sorted(outcome.sums, key=_answer_first(outcome))]
+    rows = [_row(one.what, one.value, one.u) for one in sorted(outcome.sums, key=_answer_first(outcome))]
     if method == "bore":
         rows += [
-            _row(name, readings[name], readings[f"u_{name}"], readings.get(f"{name}_tool") or "read")
+            _row(name, readings[name], readings[f"u_{name}"])
             for name in LABELS
             if name in readings and f"u_{name}" in readings
         ]
@@ -134,12 +138,23 @@ def _answer_first(outcome: Outcome) -> Any:
     return lambda one: one.what != outcome.answer
 
 
-def _row(name: str, value: float, u: float | None, basis: str) -> dict[str, Any]:
-    row: dict[str, Any] = {"label": LABELS[name], "basis": basis}
+def _row(name: str, value: float, u: float | None) -> dict[str, Any]:
+    row: dict[str, Any] = {"label": LABELS[name]}
     if kind_of(name) != "length":
         return row | {"first": figure(name, value, "mm", u)}
     first, second = (figure(name, value, system, u) for system in ("mm", "in"))
     return row | {"first": first.removesuffix(" mm"), "second": second.removesuffix(" in")}
+
+
+def _read_with(readings: Mapping[str, Any], system: System) -> str:
+    """`Height gauge ± 0.1 mm, degree ring ± 0.5°`: each tool once, with the ± that was reckoned with."""
+    said = (
+        f"{readings[f'{name}_tool']} ± {figure(name, K * readings[f'u_{name}'], system)}"
+        for name in LABELS
+        if readings.get(f"{name}_tool") and readings.get(f"u_{name}")
+    )
+    tools = ", ".join(dict.fromkeys(said))
+    return f"Read with {tools}." if tools else ""
 
 
 def _sum(one: Sum, system: System) -> dict[str, Any]:
@@ -158,7 +173,8 @@ def _agreement(one: Compared, method: str, system: System) -> dict[str, str]:
     kind = kind_of(one.what)
     of = "" if method != "bore" else f", {LABELS[one.what].lower()}"
     theirs = quantities.both(one.value, kind, system)
-    apart, allowed = (quantities.show(abs(size), kind, system) for size in (one.apart, one.allowed))
+    apart = quantities.show(abs(one.apart), kind, system)
+    allowed = quantities.plus_minus(one.allowed, one.allowed / K, kind, system).partition("± ")[2]
     more = "more" if one.apart > 0 else "less"
     row = {"label": f"{BASIS[one.basis]}{of}:"}
     if one.agrees:
@@ -231,17 +247,16 @@ def _bore(outcome: Outcome, readings: Mapping[str, Any], system: System) -> tupl
     return drawing, [(LABELS[name], figure(name, readings[name], system)) for name in names]
 
 
-def as_typed(readings: Mapping[str, Any], system: System) -> list[tuple[str, str, str, str]]:
-    """Each reading: its label, as typed, as understood with its ±, and the tool."""
+def as_typed(readings: Mapping[str, Any], system: System) -> list[tuple[str, str, str]]:
+    """Each reading: its label and tool, as typed, and as understood with its ±."""
     rows = [
         (
-            LABELS[name],
+            f"{LABELS[name]}, {readings[f'{name}_tool']}" if readings.get(f"{name}_tool") else LABELS[name],
             str(readings.get(f"{name}_typed") or "not typed"),
             figure(name, readings[name], system, readings.get(f"u_{name}")),
-            str(readings.get(f"{name}_tool") or ""),
         )
         for name in LABELS
         if name != "blades" and name in readings
     ]
     words = [(WORDS[name], readings[name]) for name in WORDS if readings.get(name)]
-    return [*rows, *((label, "", TIPS.get(str(said), str(said)), "") for label, said in words)]
+    return [*rows, *((label, "", TIPS.get(str(said), str(said))) for label, said in words)]

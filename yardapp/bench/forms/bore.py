@@ -8,7 +8,7 @@ from yardapp.bench.forms.boxes import BenchForm, own_length, tool_box
 from yardapp.fields import LengthField
 from yardapp.forms import options
 
-KINDS = [("taper", "Taper"), ("parallel", "Parallel"), ("pilot", "Pilot, still to be bored"), ("", "Didn't look")]
+KINDS = [("taper", "Taper"), ("parallel", "Parallel"), ("pilot", "Pilot"), ("", "Didn't look")]
 
 
 class BoreForm(BenchForm):

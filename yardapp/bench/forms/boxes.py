@@ -18,8 +18,7 @@ WHY = "Say why, in a few words: it is read years later."
 
 def tool_box(label: str, *names: str) -> Any:
     """The tool that readings were taken with; the common one comes first."""
-    told = ((name, f"{name.capitalize()}, ± {show(TOOLS[name].plus_minus, TOOLS[name].kind)}") for name in names)
-    return SelectField(label, choices=options(told), default=names[0])
+    return SelectField(label, choices=options((name, name.capitalize()) for name in names), default=names[0])
 
 
 def own_length(of: str) -> LengthField:
@@ -55,6 +54,12 @@ class BenchForm(YardForm):
         own = self[f"{OWN}{name}"].data
         tool = self[self.TOOL_OF[name]].data
         return float(own if own is not None else TOOLS[tool].plus_minus)
+
+    def usual(self, name: str) -> str:
+        """The ± that the chosen tool stands for, as it may be typed."""
+        chosen = self[self.TOOL_OF[name]].data
+        tool = TOOLS.get(chosen)
+        return show(tool.plus_minus, tool.kind) if tool else ""
 
     def own_filled(self) -> bool:
         """Whether any ± of the person's own was typed."""

@@ -50,13 +50,12 @@ def sheets(tag: str) -> ResponseReturnValue:
     with snapshot() as opened:
         there = services.sheets_of(opened, who, tag)
     ways = [
-        {"tag": showing.METHODS[method], "href": _address(method, there.item.tag, way), "size": kind.ABOUT}
+        {
+            "tag": showing.METHODS[method],
+            "href": url_for(f"bench.{method}_sheet", tag=there.item.tag),
+            "size": ", or ".join(kind.ABOUT for kind in kinds.values()),
+        }
         for method, kinds in forms.WAYS.items()
-        for way, kind in kinds.items()
     ]
     rows = [listed(row, showing.METHODS[row.sheet.method]) for row in there.sheets]
     return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], rows=rows)
-
-
-def _address(method: str, tag: str, way: str) -> str:
-    return url_for(f"bench.{method}_sheet", tag=tag, way=way)

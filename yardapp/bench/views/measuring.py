@@ -44,7 +44,7 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "form": form,
         "tag": tag,
         "known": there.known,
-        "heading": f"{showing.METHODS[method]} of {tag}",
+        "heading": f"{showing.HEADINGS[method]} of {tag}",
         "ways": ways,
         "preview": f"{address}/preview",
         "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),

@@ -21,7 +21,7 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
         "bench/sheet.html",
         row=row,
         tag=row.tag,
-        heading=f"{showing.METHODS[row.sheet.method]} of {row.tag}",
+        heading=f"{showing.HEADINGS[row.sheet.method]} of {row.tag}",
         way=forms.WAYS[row.sheet.method][_way(row)].ABOUT,
         shown=showing.shown(row.sheet.method, outcome, row.sheet.readings, there.known, who.units),
         typed=showing.as_typed(row.sheet.readings, who.units),
@@ -46,7 +46,7 @@ def _opened(sheet_id: int) -> tuple[services.SheetRow, services.AtBench, forms.B
 def _around(row: services.SheetRow, there: services.AtBench, form: forms.BenchForm) -> dict[str, Any]:
     shown = measuring.around(row.sheet.method, there, form)
     return shown | {
-        "heading": f"Correct the {showing.METHODS[row.sheet.method].lower()} of {row.tag}",
+        "heading": f"Correct the {showing.HEADINGS[row.sheet.method].lower()} of {row.tag}",
         "ways": [],
         "preview": f"{shown['preview']}?corrects={row.sheet.id}",
         "back": url_for("bench.sheet", sheet_id=row.sheet.id),
