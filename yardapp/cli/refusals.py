@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
 
+from yardapp.db import Register
 from yardapp.errors import YardError
 
 
@@ -37,6 +38,14 @@ def told() -> Iterator[Outcome]:
         if missing.name != "psycopg":
             raise
         _say("Postgres needs its driver: pip install 'yardapp[postgres]'")
+    finally:
+        _let_go()
+
+
+def _let_go() -> None:
+    """Close the register's connections, whatever happened."""
+    if Register.engine is not None:
+        Register.engine.dispose()
 
 
 def _say(sentence: str) -> None:

@@ -10,6 +10,7 @@ from yardapp.db import Register, transaction
 from yardapp.errors import Refused
 from yardapp.people import services as people
 
+SECONDS_TO_FINISH = 3  # for pages that are being answered when it is stopped
 BLOCKING_THREADS = 2  # more make page reads slower: one interpreter reads one page at a time
 
 
@@ -66,8 +67,10 @@ def _serve(host: str, port: int, workers: int) -> None:
     from granian.constants import Interfaces
     from granian.log import LogLevels
 
+    import yardapp.rooms  # noqa: F401 - read once here: where workers are forked, they have it then
+
     Granian(
-        "yardapp:create_app",
+        "yardapp.cli.worker:app",
         factory=True,
         address=host or "0.0.0.0",
         port=port,
@@ -77,5 +80,5 @@ def _serve(host: str, port: int, workers: int) -> None:
         websockets=False,
         log_level=LogLevels.warning,
         respawn_failed_workers=True,
-        workers_kill_timeout=5,
+        workers_kill_timeout=SECONDS_TO_FINISH,
     ).serve()
