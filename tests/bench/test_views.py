@@ -265,6 +265,17 @@ def test_what_a_metric_hand_typed_is_not_read_as_inches_by_another(client, clien
     assert 'value="0.4 mm"' in page
 
 
+def test_a_sheet_that_was_never_typed_opens_for_correction_with_its_own_plus_minus(client, tag):
+    with transaction() as session:
+        make_pitch_sheet(session, tag)
+
+    page = client.get("/bench/sheets/1/correct").text
+
+    # reference/pitch_examples.csv M1, at k = 2.
+    for typed in ("33.3 mm", "0.4 mm", "40 deg", "0.2 deg"):
+        assert f'value="{typed}"' in page
+
+
 def test_every_page_of_the_bench_holds_together_within_three_queries(client, fetch, tag):
     with transaction() as session:
         make_diameter_sheet(session, tag)

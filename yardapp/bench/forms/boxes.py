@@ -73,7 +73,9 @@ class BenchForm(YardForm):
 
     def still_to_read(self) -> list[Any]:
         """The boxes that are needed and still empty."""
-        return [field for field in self if _is_missing(field) and field.name != "why"]
+        order = list(self.TOOL_OF)
+        missing = [field for field in self if _is_missing(field) and field.name != "why"]
+        return sorted(missing, key=lambda field: order.index(field.name) if field.name in order else len(order))
 
     def misread(self) -> list[Any]:
         """The boxes that hold something which can't stand."""
@@ -87,6 +89,10 @@ class BenchForm(YardForm):
             elif field.name in kept:
                 field.data = kept[field.name]
         self.note.data = note
+        for name, tool in self.TOOL_OF.items():
+            own = self[f"{OWN}{name}"]
+            if kept.get(f"u_{name}") and not own.typed and kept.get(tool) is None:
+                own.process_data(kept[f"u_{name}"] * K)  # kept without a tool: its ± stood in no box
 
 
 def _is_missing(field: Any) -> bool:

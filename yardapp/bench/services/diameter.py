@@ -14,6 +14,7 @@ from yardapp.gear import services as gear
 from yardapp.people.services import Who
 
 MOST_BLADES = 7
+WHICH_TIPS = ("far", "next")
 COUNT_THEM = "Count the blades: the sum hangs on it."
 ODD_ACROSS = (
     "With {blades} blades no tip stands opposite another: straight across reads too little. "
@@ -72,7 +73,7 @@ def _from_chord(reading: DiameterReading, chord: Figure) -> Sum:
     blades = _counted(reading)
     if blades == 2:
         raise Refused("Two tips lie straight across from each other: read it so.", "chord_m")
-    if not reading.tips and blades != 3:
+    if reading.tips not in WHICH_TIPS and blades != 3:
         raise Refused("Which two tips? The furthest apart and neighbours give different diameters.", "tips")
     if reading.tips == "far" and blades % 2 == 0:
         raise Refused(EVEN_FAR.format(blades=blades), "tips")

@@ -53,7 +53,7 @@ def sheets(tag: str) -> ResponseReturnValue:
         {
             "tag": showing.METHODS[method],
             "href": url_for(f"bench.{method}_sheet", tag=there.item.tag),
-            "size": ", or ".join(kind.ABOUT for kind in kinds.values()),
+            "size": ", ".join(kind.ABOUT for kind in kinds.values()).capitalize(),
         }
         for method, kinds in forms.WAYS.items()
     ]

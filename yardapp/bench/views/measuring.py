@@ -48,7 +48,6 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "ways": ways,
         "preview": f"{address}/preview",
         "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),
-        "back": url_for("bench.sheets", tag=tag),
         "save": "Save the sheet",
         "caution_said": paper.CAUTIONS[method],
         "shown": None,

@@ -49,7 +49,6 @@ def _around(row: services.SheetRow, there: services.AtBench, form: forms.BenchFo
         "heading": f"Correct the {showing.HEADINGS[row.sheet.method].lower()} of {row.tag}",
         "ways": [],
         "preview": f"{shown['preview']}?corrects={row.sheet.id}",
-        "back": url_for("bench.sheet", sheet_id=row.sheet.id),
         "save": "Save the correction",
     }
 
