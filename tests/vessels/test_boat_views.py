@@ -242,7 +242,7 @@ def test_an_owner_is_offered_no_act_and_can_do_none(client_as):
     owner = client_as("R. Thorne", "owner")
 
     for address in (f"/boats/{boat.id}", f"/drives/{drive.id}", "/boats"):
-        assert 'class="act' not in owner.get(address).text.replace('class="act" type="submit">Narrow', "")
+        assert 'class="act' not in owner.get(address).text
     for address in (f"/boats/{boat.id}/change", "/boats/log", f"/drives/{drive.id}/change", f"/drives/{drive.id}/move"):
         assert owner.get(address).status_code == 403
         assert owner.send(address, version=1, name="Mine", position="port").status_code == 403

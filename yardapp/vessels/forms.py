@@ -102,15 +102,19 @@ class NewDriveForm(EngineForm):
         "Where it stands", [InputRequired("Centre, port or starboard?")], choices=options(POSITIONS), default="centre"
     )
     shaft_diameter_m = LengthField(
-        "Shaft, at the large end of its taper", what="shaft diameter", at_least=0.005, at_most=1.5
+        "Shaft, large end",
+        what="shaft diameter",
+        at_least=0.005,
+        at_most=1.5,
+        description="Where its taper begins, at the bearing's end.",
     )
-    plus_minus_shaft_diameter_m = _plus_minus("of the shaft")
+    plus_minus_shaft_diameter_m = _plus_minus("shaft")
     taper = TaperField(
         "Taper", at_least=0.01, description="1:16, 3/4 in per foot, or the full angle of the cone: 3.58 deg"
     )
-    plus_minus_taper = RatioField("± of N, in 1:N", what="±", at_least=0.0001, at_most=20.0)
-    taper_length_m = LengthField("Length of the taper", what="taper length", at_least=0.005, at_most=3.0)
-    plus_minus_taper_length_m = _plus_minus("of its length")
+    plus_minus_taper = RatioField("± N of 1:N", what="±", at_least=0.0001, at_most=20.0)
+    taper_length_m = LengthField("Taper, length", what="taper length", at_least=0.005, at_most=3.0)
+    plus_minus_taper_length_m = _plus_minus("taper length")
     keyway_width_m = LengthField(
         "Keyway, width",
         what="keyway width",
@@ -118,9 +122,15 @@ class NewDriveForm(EngineForm):
         at_most=0.3,
         description="0 when you looked and there is none.",
     )
-    plus_minus_keyway_width_m = _plus_minus("of its width")
-    keyway_depth_m = LengthField("Keyway, depth at its side", what="keyway depth", at_least=0.0003, at_most=0.15)
-    plus_minus_keyway_depth_m = _plus_minus("of its depth")
+    plus_minus_keyway_width_m = _plus_minus("keyway width")
+    keyway_depth_m = LengthField(
+        "Keyway, depth",
+        what="keyway depth",
+        at_least=0.0003,
+        at_most=0.15,
+        description="At its side, not in the middle.",
+    )
+    plus_minus_keyway_depth_m = _plus_minus("keyway depth")
     hub_space_m = LengthField(
         "Bearing to taper",
         what="room ahead of the taper",
@@ -128,7 +138,7 @@ class NewDriveForm(EngineForm):
         at_most=5.0,
         description="From the bearing's aft face to the taper's large end: how far a hub can creep forward.",
     )
-    plus_minus_hub_space_m = _plus_minus("of this room")
+    plus_minus_hub_space_m = _plus_minus("bearing to taper")
     hull_clearance_m = LengthField(
         "Shaft to hull",
         what="room from shaft to hull",
@@ -136,7 +146,7 @@ class NewDriveForm(EngineForm):
         at_most=15.0,
         description="Square to the shaft, in the plane of the propeller.",
     )
-    plus_minus_hull_clearance_m = _plus_minus("of this height")
+    plus_minus_hull_clearance_m = _plus_minus("shaft to hull")
     hull_clearance_from = RadioField("Measured", choices=options(CLEARANCE_FROM), default="centre")
     note = TextAreaField("Note", [Length(max=2000)], filters=[tidy_lines])
 

@@ -103,9 +103,9 @@ def engine_rows(drive: Any, gap_href: Callable[[str], str | None]) -> list[dict[
     return rows
 
 
-def shaft_rows(drive: Any, gap_href: Callable[[str], str | None]) -> list[dict[str, Any]]:
-    """Shaft end and room as a table, each with its ± in both systems."""
-    return [_size_row(drive, name, gap_href) for name in USUAL]
+def shaft_rows(drive: Any, system: System, gap_href: Callable[[str], str | None]) -> list[dict[str, Any]]:
+    """Shaft end and room as a table, each with its ± in both systems, one under the other: a phone is narrow."""
+    return [_size_row(drive, name, system, gap_href) for name in USUAL]
 
 
 def _gap(name: str, gap_href: Callable[[str], str | None]) -> dict[str, Any]:
@@ -137,7 +137,7 @@ def _typed(drive: Any, name: str) -> str:
     return f"“{typed}”" if typed else ""
 
 
-def _size_row(drive: Any, name: str, gap_href: Callable[[str], str | None]) -> dict[str, Any]:
+def _size_row(drive: Any, name: str, system: System, gap_href: Callable[[str], str | None]) -> dict[str, Any]:
     value, u = getattr(drive, name), getattr(drive, f"u_{name}")
     if value is None:
         return _gap(name, gap_href)
@@ -149,10 +149,10 @@ def _size_row(drive: Any, name: str, gap_href: Callable[[str], str | None]) -> d
         return row | {"first": "no keyway", "basis": "looked"}
     if name == "hull_clearance_m":
         row["label"] = f"{row['label']}, from the shaft's {drive.hull_clearance_from}"
-    first, second = (quantities.show(value, kind_of(name), system, u=u) for system in _SYSTEMS)
     if name == "taper":
-        return row | {"first": first}
-    return row | {"first": first.removesuffix(" mm"), "second": second.removesuffix(" in")}
+        return row | {"first": quantities.show(value, "taper", u=u)}
+    lines = [quantities.show(value, "length", one, u=u) for one in _SYSTEMS]
+    return row | {"first": Markup("<br>").join(lines if system == "mm" else reversed(lines))}
 
 
 def _trust(drive: Any, name: str) -> str:
@@ -166,10 +166,8 @@ def _trust(drive: Any, name: str) -> str:
 
 def usual_in_words(system: System) -> str:
     """The ± taken where none was typed, tool by tool."""
-    said: dict[str, list[str]] = {}
-    for name in USUAL:
-        said.setdefault(f"{usual(name, system)} ({USUAL[name].tool})", []).append(LABELS[name])
-    return "; ".join(f"{' and '.join(labels)} ± {how}" for how, labels in said.items())
+    said = {f"{one.tool} ± {usual(name, system)}": None for name, one in USUAL.items()}
+    return "; ".join(said)
 
 
 def usual(name: str, system: System) -> str:

@@ -18,7 +18,7 @@ class Usual:
 # Common practice, no source: what a yard's tools are good for in a hand that takes care.
 USUAL = {
     "shaft_diameter_m": Usual(0.00005, "caliper"),
-    "taper": Usual(0.2, "caliper at two places"),
+    "taper": Usual(0.2, "1:N from a caliper at two places"),
     "taper_length_m": Usual(0.001, "tape"),
     "keyway_width_m": Usual(0.00005, "caliper"),
     "keyway_depth_m": Usual(0.0001, "depth rod of a caliper"),

@@ -14,9 +14,10 @@ from yardapp.vessels.views import bp
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
-def gear_row(row: Any) -> dict[str, str]:
-    """One propeller or shaft of a list, with the way to its page."""
-    return gear_listed(row, current_who().units, url_for(f"gear.{row.kind}", tag=row.tag))
+def gear_row(row: Any, *, is_aboard: bool = False) -> dict[str, str]:
+    """One propeller or shaft of a list, with the way to its page; the page says itself where what is aboard is."""
+    listed = gear_listed(row, current_who().units, url_for(f"gear.{row.kind}", tag=row.tag))
+    return {**listed, "where": ""} if is_aboard else listed
 
 
 @bp.get("/boats")
@@ -47,7 +48,7 @@ def vessel(vessel_id: int) -> ResponseReturnValue:
         vessel=found.vessel,
         former=showing.former_names(found),
         drives=[
-            (drive, showing.drive_said(drive, who.units), [gear_row(row) for row in aboard[drive.id]])
+            (drive, showing.drive_said(drive, who.units), [gear_row(row, is_aboard=True) for row in aboard[drive.id]])
             for drive in found.drives
         ],
         off=[gear_row(row) for row in off],

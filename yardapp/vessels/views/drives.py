@@ -30,10 +30,10 @@ def drive_page(drive_id: int) -> ResponseReturnValue:
         name=services.label_of(found.vessel.name, found.drive.position),
         hand=showing.hand_wanted(found.drive),
         engine=showing.engine_rows(found.drive, gap_href),
-        shaft=showing.shaft_rows(found.drive, gap_href),
+        shaft=showing.shaft_rows(found.drive, who.units, gap_href),
         usual=showing.usual_in_words(who.units),
         room=_room(found.drive, aboard[drive_id]),
-        aboard=[gear_row(row) for row in aboard[drive_id]],
+        aboard=[gear_row(row, is_aboard=True) for row in aboard[drive_id]],
         off=[gear_row(row) for row in off],
         history=showing.history_rows(found.happenings, {}, who.units, is_owner=not who.may("see")),
     )
