@@ -104,6 +104,15 @@ def axe() -> Callable[[Page], list[Any]]:
     source = AXE.read_text(encoding="utf-8")
 
     def check(page: Page) -> list[Any]:
+        # The whole sheet in view: what lies half under the places at the bottom is not too small, only scrolled.
+        size = page.viewport_size or {"width": 390, "height": 844}
+        page.set_viewport_size({**size, "height": 200 + page.evaluate("document.documentElement.scrollHeight")})
+        try:
+            return violations(page)
+        finally:
+            page.set_viewport_size(size)
+
+    def violations(page: Page) -> list[Any]:
         page.evaluate(source)
         found = page.evaluate(
             "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})",
@@ -115,9 +124,9 @@ def axe() -> Callable[[Page], list[Any]]:
 
 
 @pytest.fixture(autouse=True)
-def complaints(context: BrowserContext) -> Iterator[list[str]]:
+def complaints(context: BrowserContext) -> list[str]:
     """What the browser complains of; a page that runs well leaves it silent."""
     heard: list[str] = []
     context.on("console", lambda message: heard.append(message.text) if message.type == "error" else None)
     context.on("weberror", lambda fault: heard.append(str(fault.error)))
-    yield heard
+    return heard

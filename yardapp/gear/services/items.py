@@ -23,13 +23,20 @@ HAPPENINGS = frozenset({"logged", "came off", "went on", "moved", "sold", "scrap
 def next_tag(session: Session, kind: str) -> str:
     """The next tag of this kind: P-0001 for propellers, S-0001 for shafts."""
     letter = LETTERS[kind]
-    counter = session.get(Counter, letter, with_for_update=True)
-    if counter is None:
-        counter = Counter(letter=letter, following=1)
-        session.add(counter)
+    counter = session.get(Counter, letter, with_for_update=True) or _first_counter(session, letter)
     number, counter.following = counter.following, counter.following + 1
     session.flush()
     return f"{letter}-{number:04d}"
+
+
+def _first_counter(session: Session, letter: str) -> Counter:
+    """Two may want the very first tag at the same moment: whoever comes second finds the other's row."""
+    try:
+        with session.begin_nested():
+            session.add(Counter(letter=letter, following=1))
+    except IntegrityError:
+        session.expire_all()
+    return session.get_one(Counter, letter, with_for_update=True)
 
 
 def log_item(
