@@ -1,5 +1,6 @@
 """Every "no" of a command as one sentence on standard error; anything else is a bug and shows its trace."""
 
+import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -28,6 +29,9 @@ def told() -> Iterator[Outcome]:
         _say(str(refusal))
     except KeyboardInterrupt:
         outcome.code = 130
+    except BrokenPipeError:
+        # Whoever read along has gone, as `head` does: nobody is left to tell, nor to flush to.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     except OSError as fault:
         _say(f"{fault.strerror or fault}: {fault.filename}" if fault.filename else str(fault))
     except DBAPIError as fault:

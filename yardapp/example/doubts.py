@@ -71,7 +71,7 @@ def drives_are_read_again(yard: Yard) -> None:
     """The clearance was taken from the shaft's surface the first time."""
     drive_id = yard.drives["Copper Bathtub, centre"]
     there, _vessel = vessels.drive_by_id(yard.session, yard.who("Ivy"), drive_id)
-    said = {"hull_clearance_m": 0.338, "hull_clearance_m_typed": "338 mm", "hull_clearance_from": "centre"}
+    said = {"hull_clearance_m": 0.402, "hull_clearance_m_typed": "402 mm", "hull_clearance_from": "centre"}
     vessels.change_drive(yard.session, yard.who("Ivy"), drive_id, there.version, said)
 
 

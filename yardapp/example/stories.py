@@ -19,6 +19,7 @@ def boats_change(yard: Yard) -> None:
     _rename(yard, "Polite Volcano", "Extinct Volcano")
     _re_engine(yard, "Thirteen Spoons, centre", "4-cylinder diesel", power="38 hp", speed="3000 rpm", ratio="2.2")
     _re_engine(yard, "Blue Umbrella, centre", "electric motor", power="20 kW", speed="1500 rpm", ratio="1.25")
+    _retire(yard, "Plum Telegraph, centre")
 
 
 def _rename(yard: Yard, old: str, new: str) -> None:
@@ -45,6 +46,12 @@ def _re_engine(yard: Yard, drive: str, engine: str, *, power: str, speed: str, r
     for name, typed, kind in plate:
         said |= {name: size(typed, kind), f"{name}_typed": typed}
     vessels.re_engine(yard.session, yard.who("Ada"), drive_id, there.version, said)
+
+
+def _retire(yard: Yard, drive: str) -> None:
+    """The shaft was drawn and the tube plugged; she has an outboard now."""
+    _move(yard, yard.aboard(drive), "came off", 2, "Rack F, bin 2", "Shaft drawn, tube plugged.")
+    vessels.retire_drive(yard.session, yard.who("Ada"), yard.drives[drive], note="An outboard on a bracket since.")
 
 
 def work_is_done(yard: Yard) -> None:
