@@ -255,7 +255,7 @@ def test_an_owner_does_not_read_who_had_her_before(client, client_as):
 
     seen = client_as("R. Thorne", "owner").get(f"/boats/{boat.id}").text
 
-    assert "Changed hands" in seen
+    assert "Entered in the register" in seen
     assert "B. Lake" not in seen
 
 

@@ -109,6 +109,7 @@ def test_what_is_on_a_drive_is_drawn_under_the_hull(client, fetch):
     assert re.search(r"Gap at the tips</th><td[^>]*>55 mm", page)
     assert item.tag in page
     assert f'href="/log?off={drive.id}"' in page
+    assert f'/on/{drive.id}"' in page
 
 
 def test_a_size_that_can_not_be_read_is_told_beside_its_box_and_all_else_stays(client):

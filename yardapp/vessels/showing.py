@@ -205,16 +205,14 @@ def tip_room(drive: Any, diameter_m: float | None, system: System) -> tuple[Mark
     return disc_under_hull(diameter_m, room_m, diameter_label=f"⌀ {rows[0][1]}", tip_gap_label=rows[2][1]), rows
 
 
-def history_rows(
-    happenings: Sequence[Any], positions: Mapping[int, str], system: System, *, is_owner: bool
-) -> list[dict[str, Any]]:
-    """What happened, newest first, with what stood before. Owners don't read who had her before them."""
+def history_rows(happenings: Sequence[Any], positions: Mapping[int, str], system: System) -> list[dict[str, Any]]:
+    """What happened, newest first, with what stood before."""
     return [
         {
             "when": day(one.at),
             "who": one.said_by,
             "what": _what(one, positions),
-            "note": "; ".join(part for part in (one.note, _before(one, system, is_owner)) if part),
+            "note": "; ".join(part for part in (one.note, _before(one, system)) if part),
         }
         for one in happenings
     ]
@@ -227,10 +225,8 @@ def _what(one: Any, positions: Mapping[int, str]) -> str:
     return f"{what}, {positions[one.drive_id]}" if one.drive_id in positions else what
 
 
-def _before(one: Any, system: System, is_owner: bool) -> str:
+def _before(one: Any, system: System) -> str:
     """What stood before, in a sentence."""
-    if is_owner and one.kind in ("changed hands", "account"):
-        return ""
     before = {what: old for what, old in one.before.items() if what not in UNSAID}
     sizes = {what: old for what, old in before.items() if not (what.startswith("u_") and what[2:] in before)}
     said = [_stood(what, old, system) for what, old in sizes.items()]

@@ -12,6 +12,7 @@ from yardapp.people.services import Who
 from yardapp.vessels.models import Drive, Happening, Vessel, VesselName
 from yardapp.vessels.services.boats import may_see_vessel
 
+OF_OTHER_OWNERS = ("changed hands", "account")  # who had her before is not the present owner's to read
 SHOWN = 200  # lines of history on a page; the rest is in the export
 
 
@@ -43,7 +44,7 @@ def vessel_page(session: Session, who: Who, vessel_id: int) -> VesselPage:
     NotFound
         There is no such boat, or this person may not know of her.
     """
-    lines = union_all(_drives(vessel_id), _names(vessel_id), _happenings(vessel_id)).subquery()
+    lines = union_all(_drives(vessel_id), _names(vessel_id), _happenings(who, vessel_id)).subquery()
     rows = session.execute(
         select(Vessel, lines.c.row, Drive, VesselName, Happening)
         .select_from(Vessel)
@@ -82,8 +83,10 @@ def _names(vessel_id: int) -> Select[Any]:
     return _line("name", name_id=VesselName.id).where(VesselName.vessel_id == vessel_id)
 
 
-def _happenings(vessel_id: int) -> Select[Any]:
+def _happenings(who: Who, vessel_id: int) -> Select[Any]:
     newest = _line("happening", drive_id=Happening.drive_id, happening_id=Happening.id)
+    if not who.may("see"):
+        newest = newest.where(Happening.kind.not_in(OF_OTHER_OWNERS))
     newest = newest.where(Happening.vessel_id == vessel_id).order_by(Happening.id.desc()).limit(SHOWN)
     return select(newest.subquery())
 

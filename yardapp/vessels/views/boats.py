@@ -52,7 +52,7 @@ def vessel(vessel_id: int) -> ResponseReturnValue:
             for drive in found.drives
         ],
         off=[gear_row(row) for row in off],
-        history=showing.history_rows(found.happenings, found.positions, who.units, is_owner=not who.may("see")),
+        history=showing.history_rows(found.happenings, found.positions, who.units),
     )
 
 

@@ -35,7 +35,7 @@ def drive_page(drive_id: int) -> ResponseReturnValue:
         room=_room(found.drive, aboard[drive_id]),
         aboard=[gear_row(row, is_aboard=True) for row in aboard[drive_id]],
         off=[gear_row(row) for row in off],
-        history=showing.history_rows(found.happenings, {}, who.units, is_owner=not who.may("see")),
+        history=showing.history_rows(found.happenings, {}, who.units),
     )
 
 
