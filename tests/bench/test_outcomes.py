@@ -5,10 +5,8 @@ import pytest
 from tests.factories.bench import PITCH
 from yardapp.bench import services as bench
 from yardapp.bench.services import BoreReading, DiameterReading, Known, PitchReading
-from yardapp.bench.services.agreement import CHANGES
 from yardapp.bench.sums import Outcome
 from yardapp.errors import OutsideRange, Refused
-from yardapp.gear.figures import WORK
 
 
 def test_the_published_rise_gives_the_published_pitch_and_uncertainty():
@@ -219,7 +217,3 @@ def test_every_sum_names_a_formula_that_is_there_and_where_it_comes_from():
         "yardapp.formulas.pitch.pitch_angle",
     ]
     assert all(one.source for one in outcome.sums)
-
-
-def test_work_ages_the_same_figures_here_as_in_the_gear_room():
-    assert CHANGES == WORK

@@ -6,17 +6,8 @@ from math import hypot
 from yardapp.bench.sums import Compared
 from yardapp.bench.tools import K
 from yardapp.gear import services as gear
+from yardapp.gear.figures import WORK
 
-_KEYWAY = frozenset({"keyway_width_m", "keyway_depth_m"})
-_BORE = frozenset({"bore_kind", "bore_large_m", "bore_small_m", "bore_length_m", "taper"})
-# What a piece of work leaves in doubt, as the gear room has it; a test holds the two together.
-CHANGES = {
-    "re-pitched": frozenset({"pitch_m"}),
-    "straightened": frozenset({"pitch_m"}),
-    "cut down": frozenset({"diameter_m"}),
-    "re-bored": _BORE | _KEYWAY,
-    "keyed": _KEYWAY,
-}
 ROUNDING = 1e-9
 
 
@@ -33,7 +24,7 @@ def compared(
 
 
 def _last_change(found: gear.ItemPage, what: str) -> datetime | None:
-    return max((event.at for event in found.events if what in CHANGES.get(event.kind, ())), default=None)
+    return max((event.at for event in found.events if what in WORK.get(event.kind, ())), default=None)
 
 
 def _speaks(line: gear.Line, changed: datetime | None) -> bool:

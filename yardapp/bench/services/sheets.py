@@ -11,7 +11,6 @@ from yardapp.bench.services.keeping import known_of
 from yardapp.bench.sums import Known
 from yardapp.errors import NotFound
 from yardapp.gear import services as gear
-from yardapp.gear.services.items import seen_by
 from yardapp.people.services import Who
 
 ON_ONE_PAGE = 30
@@ -41,7 +40,7 @@ def _chosen(who: Who) -> Select[Sheet, gear.Item, int]:
         select(Sheet, gear.Item, later.id)
         .join(gear.Item, gear.Item.id == Sheet.item_id)
         .outerjoin(later, later.replaces_id == Sheet.id)
-        .where(seen_by(who))
+        .where(gear.seen_by(who))
     )
 
 

@@ -9,6 +9,7 @@ from yardapp.gear.services.items import (
     log_item,
     move_item,
     record_work,
+    seen_by,
 )
 from yardapp.gear.services.logging import log_propeller, log_shaft, work_done
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
@@ -48,5 +49,6 @@ __all__ = [
     "refresh",
     "search",
     "search_all",
+    "seen_by",
     "work_done",
 ]
