@@ -63,3 +63,8 @@ def fields_of(answer: TestResponse, status: int) -> dict[str, str]:
     assert problem["title"]
     assert problem["detail"]
     return {one["field"]: one["said"] for one in problem["errors"]}
+
+
+def alike(figure: dict[str, Any]) -> dict[str, Any]:
+    """The same figure, to the last digits that two ways of writing it leave."""
+    return {name: pytest.approx(said, rel=1e-12) if isinstance(said, float) else said for name, said in figure.items()}

@@ -15,7 +15,7 @@ from sqlalchemy.orm import Session
 from werkzeug.exceptions import UnsupportedMediaType
 
 from yardapp.api import problems
-from yardapp.api.bodies.base import Body
+from yardapp.api.bodies.base import LARGEST_ID, Body
 from yardapp.api.retry import Retry
 from yardapp.db import snapshot, transaction
 from yardapp.errors import NotFound
@@ -109,8 +109,8 @@ def _record(answer: Answer, view: AnyView, **said: Any) -> AnyView:
 
     def called(**values: Any) -> Response:
         who = _caller()
-        if any("\x00" in str(value) for value in values.values()):
-            raise NotFound("There is nothing at this address.")
+        if not all(_may_be_there(value) for value in values.values()):
+            raise NotFound(problems.NOWHERE)
         return answer(route, who, values)
 
     bp.add_url_rule(_rule(route.path), route.name, called, methods=[route.method], provide_automatic_options=False)
@@ -118,10 +118,15 @@ def _record(answer: Answer, view: AnyView, **said: Any) -> AnyView:
 
 
 def _rule(path: str) -> str:
-    """The path as Flask writes it; no number is larger than a database holds."""
+    """The path as Flask writes it."""
     for name in NUMBERS:
-        path = path.replace(f"{{{name}}}", f"<int(max=2147483647):{name}>")
+        path = path.replace(f"{{{name}}}", f"<int:{name}>")
     return path.replace("{", "<").replace("}", ">")
+
+
+def _may_be_there(value: str | int) -> bool:
+    """Whether a database could hold it at all."""
+    return value <= LARGEST_ID if isinstance(value, int) else value.isprintable()
 
 
 def _read(route: Route, who: Who, values: dict[str, Any]) -> Response:

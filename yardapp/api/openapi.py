@@ -31,7 +31,7 @@ RETRY = {
     "in": "header",
     "required": False,
     "description": "A retry with the same key gets the first answer again and saves nothing.",
-    "schema": {"type": "string", "minLength": 1, "maxLength": LONGEST_KEY, "pattern": "^[A-Za-z0-9_.:-]+$"},
+    "schema": {"type": "string", "minLength": 1, "maxLength": LONGEST_KEY, "pattern": r"^[\x21-\x7e]+$"},
 }
 
 

@@ -7,6 +7,8 @@ from typing import Any
 
 from yardapp.api.door import Route, bp
 
+ORDER = ("propellers", "shafts", "vessels", "drives", "bench", "fit", "search", "sizes", "marks")
+
 
 @dataclass(frozen=True, kw_only=True)
 class Told:
@@ -30,11 +32,11 @@ class Chapter:
 
 
 def chapters(routes: Iterable[Route], document: dict[str, Any]) -> list[Chapter]:
-    """The routes by noun, in the order in which they were recorded."""
+    """The routes by noun, in the order of the yard."""
     by_noun: dict[str, list[Told]] = {}
     for route in routes:
         by_noun.setdefault(route.noun, []).append(_told(route, document))
-    return [Chapter(noun=noun, routes=told) for noun, told in by_noun.items()]
+    return [Chapter(noun=noun, routes=by_noun[noun]) for noun in sorted(by_noun, key=ORDER.index)]
 
 
 def _told(route: Route, document: dict[str, Any]) -> Told:
@@ -44,7 +46,7 @@ def _told(route: Route, document: dict[str, Any]) -> Told:
     return Told(
         method=route.method,
         address=f"{bp.url_prefix}{route.path}",
-        key=route.name.replace("_", "-"),
+        key=f"{route.method.lower()}-{route.name}".replace("_", "-"),
         says=route.says,
         asks=[*_parameters(operation), *_body(operation, schemas)],
         gives=_rows(content["application/json"]["schema"], schemas),

@@ -1,6 +1,7 @@
 """A retry on a weak network saves once: the Idempotency-Key and the answer that its first try got."""
 
 import hashlib
+import re
 
 from flask import request
 from sqlalchemy.orm import Session
@@ -11,15 +12,16 @@ from yardapp.people.services import Who
 
 KEY = "Idempotency-Key"
 LONGEST_KEY = 255
+WRITTEN = re.compile(r"[\x21-\x7e]{1,255}")
 
 
 class Retry:
     """What a key holds on to: this person, this address, this body."""
 
     def __init__(self, who: Who) -> None:
-        key = request.headers.get(KEY, "")
-        if len(key) > LONGEST_KEY:
-            raise Unfit([(KEY, f"Has more than {LONGEST_KEY} characters.")])
+        key = request.headers.get(KEY)
+        if key is not None and not WRITTEN.fullmatch(key):
+            raise Unfit([(KEY, f"Is 1 to {LONGEST_KEY} letters, figures and signs, without a space.")])
         self.key = _digest(f"{who.person_id} {request.path} {key}".encode()) if key else ""
         self.body = _digest(request.get_data())
 

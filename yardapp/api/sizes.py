@@ -1,6 +1,6 @@
 """Figures as they come in: text under a plain name ("diameter": "22 in"), or SI under the full one ("diameter_m")."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -113,7 +113,7 @@ def _told(body: Any, size: Size) -> Told | None:
         return None
     field, sent = said
     value, typed, why = _value(field, sent, size)
-    half_width = None if beside is None else _half_width(*beside, size)
+    half_width = None if beside is None else _half_width(*beside, size, value)
     u = half_width / K if half_width is not None else 0.0 if size.kind == "count" else None
     return Told(size=size, field=field, value=value, u=u, typed=typed, why=why)
 
@@ -144,19 +144,33 @@ def _what(size: Size) -> str:
     return f"{size.says[:1].lower()}{size.says[1:]}" if size.kind == "length" else WHAT[size.kind]
 
 
-def _half_width(field: str, sent: str | float, size: Size) -> float:
+def _half_width(field: str, sent: str | float, size: Size, value: float) -> float:
     """A ± in SI. Its unit is never assumed: half a millimetre and half an inch look alike."""
+    if size.kind == "taper":
+        return _of_taper(field, sent, value)
     if not isinstance(sent, str):
         return float(sent)
-    try:
-        read = quantities.read(sent, size.kind, at_least=0, what="±")
-    except quantities.Unreadable as refusal:
-        raise _Wrong(field, refusal.said) from None
+    read = _read_beside(field, sent, size.kind)
     if read.assumed and size.kind not in UNITLESS:
         raise _Wrong(field, f"`{sent}` has no unit, and a ± needs one. Try 0.5 mm or 1/64 in.")
     return read.value
 
 
-def names_sent(found: Mapping[str, Told]) -> dict[str, str]:
-    """The name that was sent for each full name."""
-    return {name: one.field for name, one in found.items()}
+def _of_taper(field: str, sent: str | float, taper: float) -> float:
+    """As text it is the ± of N in 1:N, as people say it, or of the cone's angle; as a number, of the taper itself."""
+    if not isinstance(sent, str):
+        half_width = float(sent)
+    elif any(mark in sent for mark in ("°", "deg")):
+        half_width = _read_beside(field, sent, "taper").value
+    else:
+        half_width = _read_beside(field, sent, "number").value * taper**2
+    if half_width > taper:
+        raise _Wrong(field, "Is more than the taper itself. As text it is the ± of N in 1:N, such as 0.2.")
+    return half_width
+
+
+def _read_beside(field: str, sent: str, kind: Kind) -> quantities.Read:
+    try:
+        return quantities.read(sent, kind, at_least=0, what="±")
+    except quantities.Unreadable as refusal:
+        raise _Wrong(field, refusal.said) from None

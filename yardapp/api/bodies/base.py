@@ -104,7 +104,8 @@ def _fields(sizes: Iterable[Size], *, is_plus_minus: bool = False) -> dict[str, 
     made: dict[str, Any] = {}
     for size in sizes:
         if size.plain == size.name:
-            either = Field(None, description=f"{size.says}, as text or as a number.")
+            of_n = "; as text of N in 1:N" if is_plus_minus and size.kind == "taper" else ""
+            either = Field(None, description=f"{size.says}, as text or as a number{of_n}.")
             made[size.name] = (_either(size, is_plus_minus) | None, either)
             continue
         made[size.plain] = (Written | None, Field(None, description=f"{size.says}, as it is written."))
