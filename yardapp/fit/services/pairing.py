@@ -1,4 +1,4 @@
-"""Does it go on? Figures from the register, or as typed, put before the judge."""
+"""Does it go on? Figures of the register put before the judge."""
 
 from dataclasses import dataclass
 from math import hypot
@@ -13,18 +13,6 @@ from yardapp.fit.verdict import judge as judge_figures
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
-
-__all__ = [
-    "RULES",
-    "Pairing",
-    "drive_choices",
-    "drive_figures",
-    "judge",
-    "judge_figures",
-    "pairing",
-    "propeller_choices",
-    "propeller_figures",
-]
 
 _PROPELLER = (
     "diameter_m",

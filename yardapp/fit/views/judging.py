@@ -1,13 +1,12 @@
 """Pages of the fit: which drive, which propeller, and the verdict."""
 
-from flask import Blueprint, redirect, request, url_for
+from flask import redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.fit import services, showing
+from yardapp.fit.views import bp
 from yardapp.gear import showing as gear_showing
 from yardapp.web import current_who, page, snapshot
-
-bp = Blueprint("fit", __name__, url_prefix="/fit")
 
 
 @bp.get("/<tag>")

@@ -157,6 +157,3 @@ def _value(figure: Figure | None) -> float | None:
 
 def _label(figure: Figure | None, kind: Any, system: System) -> str:
     return "not known" if figure is None else quantities.show(figure.value, kind, system, u=figure.u or None)
-
-
-__all__ = ["check_rows", "drive_sizes", "room_drawing", "room_rows", "say_in", "shaft_drawing", "shaft_rows"]

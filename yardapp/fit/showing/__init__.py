@@ -1,0 +1,13 @@
+"""What the fit found, put into the words and drawings of a page. No database, no request."""
+
+from yardapp.fit.showing.verdict import (
+    check_rows,
+    drive_sizes,
+    room_drawing,
+    room_rows,
+    say_in,
+    shaft_drawing,
+    shaft_rows,
+)
+
+__all__ = ["check_rows", "drive_sizes", "room_drawing", "room_rows", "say_in", "shaft_drawing", "shaft_rows"]

@@ -1,0 +1,9 @@
+"""Pages of the fit."""
+
+from flask import Blueprint
+
+bp = Blueprint("fit", __name__, url_prefix="/fit")
+
+from yardapp.fit.views import judging  # noqa: E402
+
+__all__ = ["bp", "judging"]
