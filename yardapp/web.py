@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 from flask import current_app, flash, g, redirect, render_template, request, session
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
-from werkzeug.datastructures import CombinedMultiDict
+from werkzeug.datastructures import CombinedMultiDict, MultiDict
 from werkzeug.wrappers import Response
 
 from yardapp.db import snapshot, transaction
@@ -95,7 +95,7 @@ def page(template: str, **shown: Any) -> str:
 def filled(kind: type[AnyForm], record: Any = None, *, blank: bool = False, **given: Any) -> AnyForm:
     """A form filled from the request when it was sent, else from the record; `blank` for a second form on a page."""
     is_sent = request.method == "POST" and not blank
-    sent: Any = CombinedMultiDict[str, Any]([request.form, request.files]) if is_sent else None
+    sent: Any = CombinedMultiDict[str, Any]([_typed(), request.files]) if is_sent else None
     who: people.Who | None = g.get("who")
     meta = {
         "csrf_secret": str(current_app.secret_key).encode(),
@@ -103,6 +103,11 @@ def filled(kind: type[AnyForm], record: Any = None, *, blank: bool = False, **gi
         "system": who.units if who else "mm",  # what a size box reads where no unit is typed
     }
     return kind(sent, obj=record, meta=meta, **given)
+
+
+def _typed() -> MultiDict[str, str]:
+    """What was typed, without the one character that Postgres can't keep."""
+    return MultiDict((name, text.replace("\0", "")) for name, text in request.form.items(multi=True))
 
 
 def current_who() -> people.Who:

@@ -332,6 +332,7 @@ def upgrade() -> None:
         sa.Column("person_id", sa.Integer(), nullable=True),
         sa.Column("said_by", sa.String(length=80), nullable=False),
         sa.Column("drive_id", sa.Integer(), nullable=True),
+        sa.Column("drive", sa.String(length=120), nullable=False),
         sa.Column("place", sa.String(length=120), nullable=False),
         sa.Column("note", sa.String(length=300), nullable=False),
         sa.ForeignKeyConstraint(["drive_id"], ["vessels_drive.id"], name=op.f("fk_gear_event_drive_id_vessels_drive")),

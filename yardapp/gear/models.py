@@ -126,6 +126,8 @@ class Event(Base):
     person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
     said_by: Mapped[str] = mapped_column(String(80))
     drive_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"), index=True)
+    # As the drive was called that day: boats are renamed, and drives move on.
+    drive: Mapped[str] = mapped_column(String(120), default="")
     place: Mapped[str] = mapped_column(String(120), default="")
     note: Mapped[str] = mapped_column(String(300), default="")
 

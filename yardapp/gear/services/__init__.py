@@ -12,6 +12,7 @@ from yardapp.gear.services.items import (
     seen_by,
 )
 from yardapp.gear.services.logging import log_propeller, log_shaft, work_done
+from yardapp.gear.services.on_drives import on_and_off
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
 from yardapp.gear.services.search import ItemRow, aboard, came_off, propellers_near, rack, search, search_all
 from yardapp.gear.services.story import ItemPage, Line, item_page
@@ -42,6 +43,7 @@ __all__ = [
     "move_item",
     "must_see_photo",
     "note_evidence",
+    "on_and_off",
     "path_of",
     "propellers_near",
     "rack",

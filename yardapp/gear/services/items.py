@@ -101,6 +101,7 @@ def _happened(
         person_id=who.person_id,
         said_by=who.name,
         drive_id=drive_id,
+        drive=vessels.drive_label(session, drive_id, who) if drive_id else "",
         place=item.place,
         note=note[:300],
     )

@@ -7,7 +7,7 @@ from sqlalchemy.orm import Session
 
 from yardapp.gear.models import Item
 from yardapp.gear.services.items import seen_by
-from yardapp.gear.services.search import ItemRow, _listed, _row
+from yardapp.gear.services.search import ItemRow, listed, row_of
 from yardapp.people.services import Who
 
 
@@ -18,8 +18,8 @@ def on_and_off(
     on: dict[int, list[ItemRow]] = {drive_id: [] for drive_id in drive_ids}
     off: list[ItemRow] = []
     came_off = and_(Item.came_off_id.in_(drive_ids), Item.aboard_id.is_(None))
-    chosen = _listed().add_columns(Item.aboard_id).where(or_(Item.aboard_id.in_(drive_ids), came_off), seen_by(who))
+    chosen = listed().add_columns(Item.aboard_id).where(or_(Item.aboard_id.in_(drive_ids), came_off), seen_by(who))
     # Whatever is aboard comes first, so that a long past can't crowd it out.
     for row in session.execute(chosen.order_by(Item.aboard_id.is_(None), Item.kind, Item.id.desc()).limit(limit)):
-        (off if row.aboard_id is None else on[row.aboard_id]).append(_row(row))
+        (off if row.aboard_id is None else on[row.aboard_id]).append(row_of(row))
     return on, off

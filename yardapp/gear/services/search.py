@@ -38,7 +38,8 @@ class ItemRow:
     is_at_odds: bool
 
 
-def _listed() -> Any:
+def listed() -> Any:
+    """The columns of a list's row, as a query to build on."""
     on = vessels.drive_names().subquery("aboard")
     return select(
         Item.id,
@@ -59,7 +60,8 @@ def _listed() -> Any:
     ).outerjoin(on, on.c.drive_id == Item.aboard_id)
 
 
-def _row(row: Any) -> ItemRow:
+def row_of(row: Any) -> ItemRow:
+    """A row of that query as pages know it."""
     return ItemRow(
         tag=row.tag,
         kind=row.kind,
@@ -80,37 +82,37 @@ def rack(
     session: Session, who: Who, *, kind: str = "propeller", before: int | None = None, limit: int = PAGE
 ) -> tuple[list[ItemRow], int | None]:
     """Items of one kind, newest first, and the number from which the next page goes on (None: no more)."""
-    chosen = _listed().where(Item.kind == kind, seen_by(who)).order_by(Item.id.desc()).limit(limit + 1)
+    chosen = listed().where(Item.kind == kind, seen_by(who)).order_by(Item.id.desc()).limit(limit + 1)
     rows = session.execute(chosen if before is None else chosen.where(Item.id < before)).all()
     further = rows[limit - 1].id if len(rows) > limit else None
-    return [_row(row) for row in rows[:limit]], further
+    return [row_of(row) for row in rows[:limit]], further
 
 
 def aboard(session: Session, who: Who, drive_ids: Sequence[int]) -> dict[int, list[ItemRow]]:
     """What is on each of these drives now."""
     found: dict[int, list[ItemRow]] = {drive_id: [] for drive_id in drive_ids}
-    chosen = _listed().add_columns(Item.aboard_id).where(Item.aboard_id.in_(drive_ids), seen_by(who))
+    chosen = listed().add_columns(Item.aboard_id).where(Item.aboard_id.in_(drive_ids), seen_by(who))
     for row in session.execute(chosen.order_by(Item.kind, Item.tag)):
-        found[row.aboard_id].append(_row(row))
+        found[row.aboard_id].append(row_of(row))
     return found
 
 
 def came_off(session: Session, who: Who, drive_ids: Sequence[int], limit: int = 50) -> list[ItemRow]:
     """What once was on these drives and lies elsewhere now."""
-    chosen = _listed().where(Item.came_off_id.in_(drive_ids), Item.aboard_id.is_(None), seen_by(who))
-    return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
+    chosen = listed().where(Item.came_off_id.in_(drive_ids), Item.aboard_id.is_(None), seen_by(who))
+    return [row_of(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
 
 
 def propellers_near(
     session: Session, who: Who, *, hand: str | None, bore_large_m: float | None, limit: int = 30
 ) -> list[ItemRow]:
     """Propellers ashore of that hand, nearest in bore first; those whose hand or bore nobody knows come last."""
-    chosen = _listed().where(Item.kind == "propeller", Item.aboard_id.is_(None), seen_by(who))
+    chosen = listed().where(Item.kind == "propeller", Item.aboard_id.is_(None), seen_by(who))
     if hand is not None:
         chosen = chosen.where(or_(Item.hand == hand, Item.hand.is_(None)))
     if bore_large_m is not None:
         chosen = chosen.order_by(Item.bore_large_m.is_(None), func.abs(Item.bore_large_m - bore_large_m))
-    return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
+    return [row_of(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
 
 
 def search(session: Session, who: Who, line: str, *, limit: int = 20) -> list[ItemRow]:
@@ -122,9 +124,9 @@ def search_all(
     session: Session, who: Who, line: str, *, limit: int = 20
 ) -> tuple[list[ItemRow], list[vessels.VesselRow]]:
     """Items and boats that answer a search line; boats only for words."""
-    tagged = _listed().where(Item.tag == line.strip().upper(), seen_by(who))
+    tagged = listed().where(Item.tag == line.strip().upper(), seen_by(who))
     if _TAG.fullmatch(line.strip()) and (found := session.execute(tagged).first()):
-        return [_row(found)], []
+        return [row_of(found)], []
     asked = understand(line)
     if asked.is_empty:
         return [], []
@@ -135,10 +137,10 @@ def search_all(
 
 def _items(session: Session, who: Who, asked: Asked, limit: int, *, is_by_boat: bool) -> list[ItemRow]:
     """The newest that answer. Boats' names are gone through only where one may answer: it costs a sort."""
-    chosen = _listed().where(seen_by(who), *_figures(asked))
+    chosen = listed().where(seen_by(who), *_figures(asked))
     for word in asked.words:
         chosen = chosen.where(_word(session, word, is_alone=len(asked.words) == 1, is_by_boat=is_by_boat))
-    return [_row(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
+    return [row_of(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
 
 
 def _figures(asked: Asked) -> list[Any]:

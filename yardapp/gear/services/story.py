@@ -102,9 +102,8 @@ def _lines(session: Session, item_id: int) -> list[Line]:
 
 
 def _line(row: Any, is_replaced: bool) -> Line:
-    said = {name: value for name, value in row.items() if name not in ("vessel", "position") and value is not None}
-    drive = vessels.label_of(row["vessel"], row["position"]) if row["position"] else ""
-    return Line(**said, drive=drive, is_replaced=is_replaced)
+    said = {name: value for name, value in row.items() if value is not None}
+    return Line(**said, is_replaced=is_replaced)
 
 
 def _statements(item_id: int) -> Any:
@@ -126,29 +125,20 @@ def _statements(item_id: int) -> Any:
         Evidence.why,
         Evidence.note,
         literal("").label("place"),
-        cast(null(), String).label("vessel"),
-        cast(null(), String).label("position"),
+        literal("").label("drive"),
     ).where(Evidence.item_id == item_id)
 
 
 def _events(item_id: int) -> Any:
-    names = vessels.drive_names().subquery()
-    return (
-        _bare("event", Event, Event.kind, Event.note, Event.place, names.c.vessel, names.c.position)
-        .select_from(Event)
-        .outerjoin(names, names.c.drive_id == Event.drive_id)
-        .where(Event.item_id == item_id)
-    )
+    return _bare("event", Event, Event.kind, Event.note, Event.place, Event.drive).where(Event.item_id == item_id)
 
 
 def _photos(item_id: int) -> Any:
-    nobody = cast(null(), String)
-    return _bare("photo", Photo, literal("photo"), Photo.caption, literal(""), nobody, nobody, Photo.sha256).where(
-        Photo.item_id == item_id
-    )
+    bare = _bare("photo", Photo, literal("photo"), Photo.caption, literal(""), literal(""), Photo.sha256)
+    return bare.where(Photo.item_id == item_id)
 
 
-def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, vessel: Any, position: Any, word: Any = None) -> Any:
+def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, drive: Any, word: Any = None) -> Any:
     """The columns of a line that is no statement, in the same order as a statement's."""
     number, whole, moment = (
         cast(null(), Evidence.value.type),
@@ -173,6 +163,5 @@ def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, vessel: Any, p
         literal("").label("why"),
         note.label("note"),
         place.label("place"),
-        vessel.label("vessel"),
-        position.label("position"),
+        drive.label("drive"),
     )

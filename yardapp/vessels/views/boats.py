@@ -6,7 +6,7 @@ from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.forms import options
-from yardapp.gear.services.on_drives import on_and_off
+from yardapp.gear.services import on_and_off
 from yardapp.gear.showing import listed as gear_listed
 from yardapp.people import services as people
 from yardapp.vessels import forms, services, showing

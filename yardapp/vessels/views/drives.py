@@ -5,7 +5,7 @@ from typing import Any
 from flask import url_for
 from flask.typing import ResponseReturnValue
 
-from yardapp.gear.services.on_drives import on_and_off
+from yardapp.gear.services import on_and_off
 from yardapp.vessels import services, showing
 from yardapp.vessels.views import bp
 from yardapp.vessels.views.boats import gear_row
