@@ -91,9 +91,8 @@ def test_the_basis_is_kept_with_each_figure(ada):
     assert said["figures"]["diameter_m"]["basis"] == "guessed"
 
 
-@pytest.mark.parametrize(
-    ("body", "field"),
-    [
+def test_what_can_not_stand_is_told_by_name_and_saves_nothing(ada, refused, subtests):
+    cases = [
         ({"diameter": "23..5"}, "diameter"),
         ({"diameter": 22}, "diameter"),
         ({"diameter_m": "0.5"}, "diameter_m"),
@@ -113,14 +112,14 @@ def test_the_basis_is_kept_with_each_figure(ada):
         ({"place": "Rack\x00C"}, "place"),
         ({"stamp": "x" * 81}, "stamp"),
         ({"length": "1 m"}, "length"),
-    ],
-)
-def test_what_can_not_stand_is_told_by_name_and_saves_nothing(ada, refused, body, field):
-    said = refused(ada.post("/propellers", {"place": "shed", **body}), 422)
+    ]
+    for body, field in cases:
+        with subtests.test(str((body, field))):
+            said = refused(ada.post("/propellers", {"place": "shed", **body}), 422)
 
-    assert set(said) == {field}
-    assert said[field].endswith((".", "…"))
-    assert ada.get("/propellers").get_json()["items"] == []
+            assert set(said) == {field}
+            assert said[field].endswith((".", "…"))
+            assert ada.get("/propellers").get_json()["items"] == []
 
 
 def test_the_rack_is_read_page_by_page(ada):

@@ -18,19 +18,18 @@ def test_a_unit_that_nobody_wrote_is_said_to_be_assumed(ada):
     assert (told["value"], told["unit"], told["assumed"]) == (0.5969, "in", True)
 
 
-@pytest.mark.parametrize(
-    ("text", "kind", "value", "si_unit"),
-    [
+def test_every_kind_comes_in_si(ada, subtests):
+    cases = [
         ("1:16", "taper", 0.0625, "1"),
         ("28 kW", "power", 28000.0, "W"),
         ("3000 rpm", "rotation", 50.0, "rev/s"),
         ("3", "count", 3.0, "1"),
-    ],
-)
-def test_every_kind_comes_in_si(ada, text, kind, value, si_unit):
-    answer = ada.post("/sizes/read", {"text": text, "kind": kind}).get_json()
+    ]
+    for text, kind, value, si_unit in cases:
+        with subtests.test(str((text, kind, value, si_unit))):
+            answer = ada.post("/sizes/read", {"text": text, "kind": kind}).get_json()
 
-    assert (answer["value"], answer["si_unit"]) == (pytest.approx(value, rel=1e-12), si_unit)
+            assert (answer["value"], answer["si_unit"]) == (pytest.approx(value, rel=1e-12), si_unit)
 
 
 def test_a_text_that_is_no_size_is_told_beside_its_name(ada, refused):
