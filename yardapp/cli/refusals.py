@@ -35,6 +35,8 @@ def told() -> Iterator[Outcome]:
     except OSError as fault:
         _say(f"{fault.strerror or fault}: {fault.filename}" if fault.filename else str(fault))
     except DBAPIError as fault:
+        if not (fault.statement or "BEGIN").startswith("BEGIN"):
+            raise  # the database answered: what it was asked is at fault
         _say(f"The register's database does not answer: {str(fault.orig).strip()}")
     except (ArgumentError, NoSuchModuleError) as fault:
         _say(f"YARDAPP_DATABASE_URL names no database that can be used here: {fault}")
