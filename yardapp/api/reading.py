@@ -7,7 +7,7 @@ from typing import Any
 
 from yardapp.api.door import Route, bp
 
-ORDER = ("propellers", "shafts", "vessels", "drives", "bench", "fit", "search", "sizes", "marks")
+ORDER = ("propellers", "shafts", "happenings", "vessels", "drives", "bench", "fit", "search", "sizes", "marks")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,6 +1,31 @@
 """The routes, one module a noun."""
 
 from yardapp.api.door import bp
-from yardapp.api.views import bench, document, drives, fit, marks, propellers, search, shafts, sizes, vessels
+from yardapp.api.views import (
+    bench,
+    document,
+    drives,
+    fit,
+    happenings,
+    marks,
+    propellers,
+    search,
+    shafts,
+    sizes,
+    vessels,
+)
 
-__all__ = ["bench", "bp", "document", "drives", "fit", "marks", "propellers", "search", "shafts", "sizes", "vessels"]
+__all__ = [
+    "bench",
+    "bp",
+    "document",
+    "drives",
+    "fit",
+    "happenings",
+    "marks",
+    "propellers",
+    "search",
+    "shafts",
+    "sizes",
+    "vessels",
+]

@@ -28,7 +28,7 @@ def assumed(found: Iterable[Told], within: str) -> list[Assumed]:
     return [Assumed(field=within + one.field, typed=one.typed, why=one.why) for one in found if one.why]
 
 
-def statements(said: bodies.NewItem, sizes: Iterable[Size], words: Iterable[str]) -> list[services.Said]:
+def statements(said: Any, sizes: Iterable[Size], words: Iterable[str]) -> list[services.Said]:
     """Every figure of a body as a statement of the body's basis."""
     numbers = [
         services.Said(what=name, basis=said.basis, value=one.value, u_value=one.u, typed=one.typed)
