@@ -4,13 +4,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from yardapp.formulas.pitch import (
-    diameter_from_next_tip,
-    diameter_from_tip_chord,
+    mark_radius,
     pitch_angle,
     pitch_from_angle,
     pitch_from_chord,
     pitch_from_rise,
     pitch_ratio,
+    rise_from_edges,
 )
 from yardapp.formulas.ranges import OutsideRange
 
@@ -73,21 +73,6 @@ def test_taking_the_chord_for_the_arc_overstates_pitch(chord_m, more):
     assert taken_wrongly / pitch_from_chord(0.02, 0.1575, chord_m) - 1 == pytest.approx(more, abs=0.0008)
 
 
-@pytest.mark.parametrize("blades", [3, 5, 7, 9])
-def test_tips_on_a_circle_give_its_diameter(blades):
-    tips = np.exp(2j * np.pi * np.arange(blades) / blades) / 2
-    apart = np.abs(tips - tips[0])
-
-    assert diameter_from_tip_chord(apart.max(), blades) == pytest.approx(1.0)
-    assert diameter_from_next_tip(apart[1], blades) == pytest.approx(1.0)
-
-
-@pytest.mark.parametrize("blades", [2, 4, 6, 1, 3.5, 11])
-def test_even_or_broken_counts_of_blades_are_refused(blades):
-    with pytest.raises(OutsideRange, match="must be 3, 5, 7 or 9"):
-        diameter_from_tip_chord(0.5, blades)
-
-
 @pytest.mark.parametrize(
     ("formula", "readings", "argument"),
     [
@@ -100,7 +85,8 @@ def test_even_or_broken_counts_of_blades_are_refused(blades):
         (pitch_from_chord, (0.03, 0.1, 0.201), "chord_m"),
         (pitch_angle, (0.3, 0.0), "radius_m"),
         (pitch_ratio, (0.3, -0.4), "diameter_m"),
-        (diameter_from_next_tip, (0.0, 4), "chord_m"),
+        (rise_from_edges, (np.inf, 0.1), "leading_m"),
+        (mark_radius, (0.0,), "diameter_m"),
     ],
 )
 def test_what_cannot_be_is_refused_by_name(formula, readings, argument):
@@ -118,4 +104,14 @@ def test_a_full_turn_and_a_full_diameter_are_still_measured():
 def test_what_is_not_known_stays_not_known():
     assert np.isnan(pitch_from_rise([0.03, np.nan], [np.nan, 0.5])).all()
     assert np.isnan(pitch_from_chord(0.03, np.nan, 0.1))
-    assert np.isnan(diameter_from_tip_chord(np.nan, 3))
+    assert np.isnan(rise_from_edges(0.1, np.nan))
+
+
+def test_swapped_edges_are_a_rise_below_zero():
+    assert rise_from_edges(0.1100, 0.1433) == pytest.approx(-0.0333)
+    assert rise_from_edges(0.1433, 0.1100) == pytest.approx(0.0333)
+
+
+def test_the_mark_stands_at_seven_tenths_of_the_radius():
+    # reference/pitch_examples.csv: 157.5 mm on a diameter of 450 mm.
+    assert mark_radius(0.450) == pytest.approx(0.1575)

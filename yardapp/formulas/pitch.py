@@ -1,22 +1,25 @@
-"""Pitch and diameter of a propeller from what a bench can read."""
+"""Pitch of a propeller from what a bench can read."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from yardapp.formulas.diameter import diameter_from_next_tip, diameter_from_tip_chord
 from yardapp.formulas.pitch_survey import BladeSurvey, PitchMeans, mean_pitch
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, hold, hold_above_zero
 
 __all__ = [
     "BladeSurvey",
     "PitchMeans",
     "diameter_from_next_tip",
     "diameter_from_tip_chord",
+    "mark_radius",
     "mean_pitch",
     "pitch_angle",
     "pitch_from_angle",
     "pitch_from_chord",
     "pitch_from_rise",
     "pitch_ratio",
+    "rise_from_edges",
 ]
 
 
@@ -193,74 +196,66 @@ def pitch_ratio(pitch_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64
     return pitch_m / diameter_m
 
 
-def diameter_from_tip_chord(chord_m: ArrayLike, blades: ArrayLike) -> NDArray[np.float64]:
-    """Diameter of an odd-bladed propeller from the two tips furthest apart: chord / cos(90 deg / blades).
+def rise_from_edges(leading_m: ArrayLike, trailing_m: ArrayLike) -> NDArray[np.float64]:
+    """Rise of a blade's face between its edges, lying face down: leading edge less trailing edge.
 
     Parameters
     ----------
-    chord_m : array_like, shape S
-        Straight distance between the two tips furthest apart, m.
-    blades : array_like, shape S
-        Number of blades, odd, 3 to 9.
+    leading_m : array_like, shape S
+        Height of the face at the leading edge above the table, m.
+    trailing_m : array_like, shape S
+        Height of the face at the trailing edge above the table, m.
 
     Returns
     -------
-    diameter_m : ndarray, shape S
-        Diameter of the circle through the tips, m.
+    rise_m : ndarray, shape S
+        Along the shaft, m; below zero when the edges are swapped or the propeller lies the other way up.
 
     Raises
     ------
     OutsideRange
-        A chord is not above zero; the blades are not 3, 5, 7 or 9. (With even blades tip to tip is the diameter.)
+        A height is infinite.
 
     Source
     ------
-    Geometry of the regular polygon.
+    Geometry: going ahead the leading edge is the forward one, on either hand.
 
     Examples
     --------
-    >>> float(diameter_from_tip_chord(0.500, 3))
-    0.577
+    >>> float(rise_from_edges(0.1433, 0.1100))
+    0.0333
     """
-    said = "must be 3, 5, 7 or 9; with an even number of blades measure straight across."
-    alike(chord_m=chord_m, blades=blades)
-    chord_m = hold("chord_m", chord_m, "must be above zero.", above=0)
-    blades = hold_whole("blades", blades, said, at_least=3, at_most=9)
-    if np.any(blades % 2 == 0):
-        raise OutsideRange("blades", said, f"{blades[blades % 2 == 0][0]:.0f}")
-    return chord_m / np.cos(np.pi / 2 / blades)
+    alike(leading_m=leading_m, trailing_m=trailing_m)
+    said = "must be a height above the table."
+    return hold("leading_m", leading_m, said) - hold("trailing_m", trailing_m, said)
 
 
-def diameter_from_next_tip(chord_m: ArrayLike, blades: ArrayLike) -> NDArray[np.float64]:
-    """Diameter from the tips of two neighbouring blades: chord / sin(180 deg / blades).
+def mark_radius(diameter_m: ArrayLike) -> NDArray[np.float64]:
+    """The radius at which a blade's pitch is read by custom: 0.7 of the tip radius.
 
     Parameters
     ----------
-    chord_m : array_like, shape S
-        Straight distance between the tips of two neighbouring blades, m.
-    blades : array_like, shape S
-        Number of blades, 2 to 9.
+    diameter_m : array_like, shape S
+        Diameter of the propeller, m.
 
     Returns
     -------
-    diameter_m : ndarray, shape S
-        Diameter of the circle through the tips, m.
+    radius_m : ndarray, shape S
+        0.7 R, m.
 
     Raises
     ------
     OutsideRange
-        A chord is not above zero; the blades are not a whole number from 2 to 9.
+        A diameter is not above zero.
 
     Source
     ------
-    Geometry of the regular polygon.
+    Common practice, no source; loading per unit radius peaks near 0.7 R.
 
     Examples
     --------
-    >>> float(diameter_from_next_tip(0.588, 5))
-    1.00
+    >>> float(mark_radius(0.450))
+    0.1575
     """
-    alike(chord_m=chord_m, blades=blades)
-    chord_m = hold("chord_m", chord_m, "must be above zero.", above=0)
-    blades = hold_whole("blades", blades, "must be a whole number from 2 to 9.", at_least=2, at_most=9)
-    return chord_m / np.sin(np.pi / blades)
+    (diameter_m,) = hold_above_zero(diameter_m=diameter_m)
+    return 0.7 * diameter_m / 2
