@@ -218,6 +218,14 @@ def test_addresses_follow_the_card_that_is_listened_on(host, here, lan):
     assert welcome.here_and_lan(host, 80, ["10.0.0.5"]) == (here, lan)
 
 
+def test_a_forgotten_password_is_replaced_at_the_terminal(yard, ada, tell):
+    done = tell("people", "password", "ada brook", "--password-stdin", "--data", yard, typed="another three words")
+    short = tell("people", "password", "Ada Brook", "--password-stdin", "--data", yard, typed="short")
+
+    assert (done.returncode, short.returncode) == (0, 1)
+    assert "Ada Brook signs in with the new password now." in done.stdout
+
+
 def test_people_are_let_in_listed_promoted_and_said_goodbye_to(yard, ada, tell):
     hired = tell("people", "add", "Finn  Marsh", "--role", "hand", "--password-stdin", "--data", yard, typed=WORDS)
     promoted = tell("people", "role", "finn marsh", "office", "--data", yard)

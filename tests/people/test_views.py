@@ -157,3 +157,27 @@ def test_a_sign_in_never_leads_to_another_site(app, client):
     answer = app.test_client().send("/people/enter", name="Finn Marsh", password=WORDS, next="//elsewhere.example/")
 
     assert answer.headers["Location"] == "/"
+
+
+def test_the_office_gives_a_new_password_to_somebody_who_forgot_theirs(app, client, client_as):
+    finn = client_as("Finn Marsh", "hand")
+    with snapshot() as session:
+        number = people.person_named(session, "Finn Marsh").id
+
+    short = client.send(f"/people/yard/{number}/password", password="short")
+    done = client.send(f"/people/yard/{number}/password", password="another three words")
+
+    assert short.status_code == 422
+    assert done.status_code == 303
+    assert finn.get("/people/me").status_code == 303
+    entered = app.test_client().send("/people/enter", name="Finn Marsh", password="another three words")
+    assert entered.headers["Location"] == "/"
+
+
+def test_a_hand_gives_nobody_a_new_password(client, client_as):
+    with snapshot() as session:
+        ada = people.person_named(session, "Ada Brook").id
+
+    answer = client_as("Finn Marsh", "hand").send(f"/people/yard/{ada}/password", password="another three words")
+
+    assert answer.status_code == 403

@@ -20,7 +20,7 @@ def run(asked: argparse.Namespace) -> int:
     if asked.act == "list":
         return _list()
     with transaction() as session:
-        return _role(session, asked)
+        return _reset(session, asked) if asked.act == "password" else _role(session, asked)
 
 
 def _add(asked: argparse.Namespace) -> int:
@@ -29,6 +29,13 @@ def _add(asked: argparse.Namespace) -> int:
     with transaction() as session:
         people.add_person(session, people.TERMINAL, name=asked.name, role=asked.role, password=password)
     print(f"{' '.join(asked.name.split())} may sign in now: {asked.role}.")
+    return 0
+
+
+def _reset(session: Session, asked: argparse.Namespace) -> int:
+    person = people.person_named(session, asked.name)
+    people.reset_password(session, people.TERMINAL, person.id, _password(asked))
+    print(f"{person.name} signs in with the new password now.")
     return 0
 
 

@@ -65,6 +65,14 @@ class RoleForm(YardForm):
     role = SelectField("Role", choices=options([*ROLES, ("gone", "Has left the yard")]))
 
 
+class NewPasswordForm(YardForm):
+    """A new password for somebody who forgot theirs."""
+
+    password = PasswordField(
+        "New password", [InputRequired("Think of one, and tell them.")], render_kw={"autocomplete": "new-password"}
+    )
+
+
 class OwnPinForm(YardForm):
     """One's own PIN."""
 

@@ -258,7 +258,7 @@ def role_page(person_id: int) -> ResponseReturnValue:
     """One person's role."""
     form, row = _role(person_id)
     form.role.data = row.role if row.is_here else "gone"
-    return page("people/role_page.html", form=form, row=row)
+    return page("people/role_page.html", form=form, row=row, new=filled(forms.NewPasswordForm))
 
 
 def _role(person_id: int) -> tuple[forms.RoleForm, services.PersonRow]:
@@ -280,4 +280,18 @@ def give_role(person_id: int) -> ResponseReturnValue:
             act.goes_to(url_for("people.yard"), f"{row.name}: saved.")
         if act.answer:
             return kept(act)
-    return refused("people/role_page.html", form, row=row)
+    return refused("people/role_page.html", form, row=row, new=filled(forms.NewPasswordForm, blank=True))
+
+
+@bp.post("/yard/<int:person_id>/password")
+def reset_password(person_id: int) -> ResponseReturnValue:
+    """A new password for somebody who forgot theirs."""
+    form, (role, row) = filled(forms.NewPasswordForm), _role(person_id)
+    if form.validate():
+        with saving(form) as act:
+            services.reset_password(act.session, act.who, person_id, form.password.data or "")
+            act.goes_to(url_for("people.yard"), f"{row.name} signs in with the new password now.")
+        if act.answer:
+            return kept(act)
+    role.role.data = row.role
+    return page("people/role_page.html", form=role, row=row, new=form), 422

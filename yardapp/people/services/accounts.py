@@ -154,6 +154,29 @@ def change_password(session: Session, who: Who, *, old: str, new: str) -> None:
     note(session, who, "changed a password", "person", person.id)
 
 
+def reset_password(session: Session, who: Who, person_id: int, password: str) -> None:
+    """Give somebody who forgot theirs a new password; every screen of theirs must sign in again, their PIN is gone.
+
+    Raises
+    ------
+    NotAllowed
+        Only the office does that.
+    NotFound
+        Nobody has that number.
+    Refused
+        The password is too short.
+    """
+    who.must("people")
+    person = session.get(Person, person_id)
+    if person is None:
+        raise NotFound("Nobody has that number.")
+    _long_enough(password)
+    person.password_hash, person.pin_hash = password_hash(password), None
+    session.execute(update(Device).where(Device.person_id == person_id).values(person_id=None))
+    session.execute(delete(KnownHere).where(KnownHere.person_id == person_id))
+    note(session, who, "reset a password", "person", person_id)
+
+
 def set_pin(session: Session, who: Who, pin: str) -> None:
     """Set the PIN with which one comes back to a shared tablet.
 
