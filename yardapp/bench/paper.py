@@ -31,11 +31,6 @@ BORE = (
     "Hub, length",
     "Hub, diameter",
 )
-CAUTIONS = {
-    "diameter": "Blades cut: gloves on. Lay it face down on a flat table and chock it.",
-    "pitch": "Blades cut: gloves on. Lay it face down on a flat table, chock it; both points at one radius.",
-    "bore": "Heavy, and its edges cut: lay it flat and chock it before reaching into the bore.",
-}
 
 
 def lines(way: str, known: Known) -> list[tuple[str, ...]]:

@@ -3,7 +3,7 @@
 import inspect
 import re
 from collections.abc import Callable
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, dataclass, field, fields
 from typing import Any
 
 from uncertainties import nominal_value, std_dev, ufloat
@@ -98,6 +98,7 @@ class Outcome:
     remarks: tuple[str, ...] = ()
     near: Near | None = None
     compared: tuple[Compared, ...] = ()
+    more: dict[str, Any] = field(default_factory=dict)  # what one method alone says, ready for JSON
 
     def sum_of(self, what: str) -> Sum | None:
         """The sum that gave this figure."""
@@ -131,6 +132,7 @@ class Outcome:
             remarks=tuple(kept["remarks"]),
             near=Near(**near) if near else None,
             compared=tuple(Compared(**one) for one in kept["compared"]),
+            more=kept.get("more", {}),
         )
 
 
@@ -152,5 +154,5 @@ def read(reading: object, name: str) -> Figure | None:
 
 def figures_read(reading: Any) -> dict[str, Any]:
     """Everything that was read, by name; what was not is left out."""
-    read_of = ((field.name, getattr(reading, field.name)) for field in fields(reading))
+    read_of = ((one.name, getattr(reading, one.name)) for one in fields(reading))
     return {name: figure for name, figure in read_of if figure is not None}

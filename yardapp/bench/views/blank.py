@@ -21,13 +21,13 @@ def blank(tag: str, method: str) -> ResponseReturnValue:
     return page(
         "bench/blank.html",
         tag=there.item.tag,
-        heading=f"{showing.HEADINGS[method]} of {there.item.tag}, to write on",
+        heading=f"{showing.FACES[method].heading} of {there.item.tag}, to write on",
         about=ways[way].ABOUT,
         heads=paper.HEADS[way],
         lines=paper.lines(way, there.known),
         known=paper.known_rows(there.item.tag, there.known, who.units),
         drawing=paper.picture(method, there.known),
         note=paper.WRITE if method == "bore" else f"{paper.WRITE} {paper.FIRST}",
-        caution_said=paper.CAUTIONS[method],
+        caution_said=showing.FACES[method].caution,
         back=url_for(f"bench.{method}_sheet", tag=there.item.tag, way=way),
     )

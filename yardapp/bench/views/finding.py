@@ -49,13 +49,12 @@ def sheets(tag: str) -> ResponseReturnValue:
     who = current_who()
     with snapshot() as opened:
         there = services.sheets_of(opened, who, tag)
-    ways = [
-        {
-            "tag": showing.METHODS[method],
-            "href": url_for(f"bench.{method}_sheet", tag=there.item.tag),
-            "size": ", ".join(kind.ABOUT for kind in kinds.values()).capitalize(),
-        }
-        for method, kinds in forms.WAYS.items()
-    ]
-    rows = [listed(row, showing.METHODS[row.sheet.method]) for row in there.sheets]
+    ways = [_way(face, there.item.tag) for face in showing.FACES.values() if face.of == there.item.kind]
+    rows = [listed(row, showing.FACES[row.sheet.method].label) for row in there.sheets]
     return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], rows=rows)
+
+
+def _way(face: showing.Face, tag: str) -> dict[str, str]:
+    """One method, and in a few words what it reads."""
+    about = face.about or ", ".join(kind.ABOUT for kind in forms.WAYS[face.name].values())
+    return {"tag": face.label, "href": url_for(f"bench.{face.name}_sheet", tag=tag), "size": about.capitalize()}

@@ -5,7 +5,7 @@ from typing import Any
 from flask import render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from yardapp.bench import forms, paper, services, showing
+from yardapp.bench import forms, services, showing
 from yardapp.errors import REFUSALS
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
@@ -44,12 +44,12 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "form": form,
         "tag": tag,
         "known": there.known,
-        "heading": f"{showing.HEADINGS[method]} of {tag}",
+        "heading": f"{showing.FACES[method].heading} of {tag}",
         "ways": ways,
         "preview": f"{address}/preview",
         "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),
         "save": "Save the sheet",
-        "caution_said": paper.CAUTIONS[method],
+        "caution_said": showing.FACES[method].caution,
         "shown": None,
         **shown,
     }

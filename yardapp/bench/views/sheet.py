@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from flask import url_for
+from flask import redirect, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.bench import forms, services, showing
@@ -16,12 +16,15 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
     who = current_who()
     with snapshot() as opened:
         row, there = services.sheet_by_id(opened, who, sheet_id)
+    own = showing.FACES[row.sheet.method].page
+    if own:
+        return redirect(url_for(own, sheet_id=sheet_id))
     outcome = services.Outcome.from_kept(row.sheet.results)
     return page(
         "bench/sheet.html",
         row=row,
         tag=row.tag,
-        heading=f"{showing.HEADINGS[row.sheet.method]} of {row.tag}",
+        heading=f"{showing.FACES[row.sheet.method].heading} of {row.tag}",
         way=forms.WAYS[row.sheet.method][_way(row)].ABOUT,
         shown=showing.shown(row.sheet.method, outcome, row.sheet.readings, there.known, who.units),
         typed=showing.as_typed(row.sheet.readings, who.units),
@@ -46,7 +49,7 @@ def _opened(sheet_id: int) -> tuple[services.SheetRow, services.AtBench, forms.B
 def _around(row: services.SheetRow, there: services.AtBench, form: forms.BenchForm) -> dict[str, Any]:
     shown = measuring.around(row.sheet.method, there, form)
     return shown | {
-        "heading": f"Correct the {showing.HEADINGS[row.sheet.method].lower()} of {row.tag}",
+        "heading": f"Correct the {showing.FACES[row.sheet.method].heading.lower()} of {row.tag}",
         "ways": [],
         "preview": f"{shown['preview']}?corrects={row.sheet.id}",
         "save": "Save the correction",

@@ -1,0 +1,84 @@
+"""How each method shows itself: its name, what it is a sheet of, its line in a list, its picture."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from yardapp.bench.showing import pictures
+from yardapp.bench.showing.pictures import Picture
+from yardapp.bench.showing.words import figure
+from yardapp.bench.sums import Known, Outcome
+from yardapp.quantities import System
+
+Lead = Callable[[Outcome, Mapping[str, Any], System], str]
+Draw = Callable[[Outcome, Mapping[str, Any], Known, System], Picture]
+
+
+def no_picture(outcome: Outcome, readings: Mapping[str, Any], known: Known, system: System) -> Picture:
+    """Nothing to draw."""
+    return None, []
+
+
+@dataclass(frozen=True, kw_only=True)
+class Face:
+    """One method on a page; `about` is a few words where no form has them.
+
+    `page` is the endpoint, called with `sheet_id`, where a kept sheet has a page of its own.
+    """
+
+    name: str
+    label: str
+    heading: str
+    lead: Lead
+    caution: str
+    picture: Draw = no_picture
+    of: str = "propeller"
+    about: str = ""
+    shows_readings: bool = False  # whether what was read stands among the figures
+    page: str = ""
+
+
+def answer(label: str) -> Lead:
+    """The sheet in one line: `Pitch 582 ± 4 mm`."""
+    return lambda outcome, readings, system: f"{label} {figure(outcome.answer, outcome.value, system, outcome.u)}"
+
+
+def bore(outcome: Outcome, readings: Mapping[str, Any], system: System) -> str:
+    """`Bore 38.1 mm, 1:16 ± 0.2`, as far as it was read."""
+    taper = [figure("taper", outcome.value, system, outcome.u)] if outcome.value is not None else []
+    large = [figure("bore_large_m", readings["bore_large_m"], system)] if "bore_large_m" in readings else []
+    kind = str(readings.get("bore_kind") or "")
+    said = [*large, *taper, kind if kind and not taper else ""]
+    return f"Bore {', '.join(part for part in said if part)}" if any(said) else "Keyway and hub"
+
+
+FACES = {
+    face.name: face
+    for face in (
+        Face(
+            name="diameter",
+            label="Diameter",
+            heading="Diameter",
+            lead=answer("Diameter"),
+            caution="Blades cut: gloves on. Lay it face down on a flat table and chock it.",
+            picture=pictures.of_diameter,
+        ),
+        Face(
+            name="pitch",
+            label="Pitch",
+            heading="Pitch",
+            lead=answer("Pitch"),
+            caution="Blades cut: gloves on. Lay it face down on a flat table, chock it; both points at one radius.",
+            picture=pictures.of_pitch,
+        ),
+        Face(
+            name="bore",
+            label="Bore",
+            heading="Bore, keyway and hub",
+            lead=bore,
+            caution="Heavy, and its edges cut: lay it flat and chock it before reaching into the bore.",
+            picture=pictures.of_bore,
+            shows_readings=True,
+        ),
+    )
+}

@@ -1,0 +1,102 @@
+"""What each figure of a sheet is called, and how it reads. No database, no request."""
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from yardapp import quantities
+from yardapp.filters import kind_of
+from yardapp.quantities import System
+
+LABELS = {
+    "diameter_m": "Diameter",
+    "tip_radius_m": "Tip radius",
+    "across_m": "Tip to opposite tip",
+    "chord_m": "Tip to tip",
+    "pitch_m": "Pitch",
+    "pitch_ratio": "Pitch over diameter",
+    "rise_m": "Rise",
+    "leading_m": "Leading edge, height",
+    "trailing_m": "Trailing edge, height",
+    "swing_rad": "Swing",
+    "angle_rad": "Blade angle",
+    "radius_m": "Radius of the mark",
+    "bore_large_m": "Bore, large end",
+    "bore_small_m": "Bore, small end",
+    "bore_length_m": "Bore, length between",
+    "large_m": "Large end",
+    "small_m": "Small end",
+    "length_m": "Length between",
+    "taper": "Taper",
+    "taper_angle_rad": "Angle, side to side",
+    "keyway_width_m": "Keyway, width",
+    "keyway_depth_m": "Keyway, depth",
+    "hub_length_m": "Hub, length",
+    "hub_diameter_m": "Hub, diameter",
+    "blades": "Blades",
+}
+WORDS = {
+    "blade": "Blade",
+    "blades": "Blades",
+    "climbs": "Climbs, seen from above",
+    "tips": "Which tips",
+    "bore_kind": "Kind of bore",
+}
+SAID = {"tips": {"far": "the two furthest apart", "next": "neighbours"}}
+# A reading that was taken several times over, once a blade or a place: `height_2_m`, `bore_3_rad`.
+NUMBERED = re.compile(r"(?P<base>.+)_(?P<number>\d+)_(?P<unit>m|rad)")
+EACH = "blade"  # what a number counts, unless EACH_OF says otherwise
+EACH_OF: dict[str, str] = {}
+
+
+def label_of(name: str) -> str:
+    """What a figure is called: `height_2_m` is "Height of the tip, blade 2"."""
+    numbered = NUMBERED.fullmatch(name)
+    if name in LABELS or numbered is None:
+        return LABELS[name]
+    whole = f"{numbered['base']}_{numbered['unit']}"
+    return f"{LABELS[whole]}, {EACH_OF.get(whole, EACH)} {numbered['number']}"
+
+
+def is_named(name: str) -> bool:
+    """Whether a name is a figure's."""
+    numbered = NUMBERED.fullmatch(name)
+    return name in LABELS or (numbered is not None and f"{numbered['base']}_{numbered['unit']}" in LABELS)
+
+
+def in_order(names: Iterable[str]) -> list[str]:
+    """The names that are figures', in the order in which a page shows them."""
+    return sorted(filter(is_named, names), key=_place)
+
+
+def _place(name: str) -> tuple[int, int]:
+    numbered = NUMBERED.fullmatch(name)
+    if name in LABELS or numbered is None:
+        return _rank(name), 0
+    return _rank(f"{numbered['base']}_{numbered['unit']}"), int(numbered["number"])
+
+
+def _rank(name: str) -> int:
+    return list(LABELS).index(name)
+
+
+def figure(name: str, value: Any, system: System, u: float | None = None) -> str:
+    """One figure by its name; a plain count where the name has no unit."""
+    if name == "blades":
+        return f"{value:.0f}"
+    return quantities.show(value, kind_of(name), system, u=u)
+
+
+def as_typed(readings: Mapping[str, Any], system: System) -> list[tuple[str, str, str]]:
+    """Each reading: its label and tool, as typed, and as understood with its ±."""
+    rows = [
+        (
+            f"{label_of(name)}, {readings[f'{name}_tool']}" if readings.get(f"{name}_tool") else label_of(name),
+            str(readings.get(f"{name}_typed") or "not typed"),
+            figure(name, readings[name], system, readings.get(f"u_{name}")),
+        )
+        for name in in_order(readings)
+        if name != "blades"
+    ]
+    words = [(name, readings[name]) for name in WORDS if readings.get(name)]
+    return [*rows, *((WORDS[name], "", SAID.get(name, {}).get(str(said), str(said))) for name, said in words)]
