@@ -221,3 +221,41 @@ def test_a_rated_engine_meets_a_hull_too():
     found = meeting_point(drive, HULL, Propellers(diameter_m=0.5, pitch_ratio=0.9, area_ratio=0.55, blades=3))
 
     assert 12.5 < float(found.engine_speed_rps) <= 50.0
+
+
+def test_what_is_said_of_engine_and_hull_propeller_by_propeller_is_what_is_said_of_each_alone():
+    one = Propellers(diameter_m=0.55, pitch_ratio=0.8, area_ratio=0.55, blades=3)
+    said = {
+        "wake_ratio": np.array([0.05, 0.12, 0.2]),
+        "deduction_ratio": np.array([0.05, 0.10, 0.15]),
+        "resistance_factor": np.array([0.9, 1.0, 1.2]),
+    }
+    engine = {"kept_ratio": np.array([0.9, 0.94, 0.95]), "torque_factor": np.array([1.05, 1.0, 0.97])}
+    curve = {"speed_mps": SPEEDS, "resistance_n": HULL.resistance_n}
+
+    together = meeting_point(Drive(curve=DRIVE.curve, gear_ratio=2.5, **engine), HullCurve(**curve, **said), one)
+
+    for i in range(3):
+        drive = Drive(curve=DRIVE.curve, gear_ratio=2.5, **{name: each[i] for name, each in engine.items()})
+        alone = meeting_point(drive, HullCurve(**curve, **{name: each[i] for name, each in said.items()}), one)
+        np.testing.assert_allclose([each[i] for each in together], [np.float64(each) for each in alone], rtol=1e-9)
+
+
+def test_a_hull_that_resists_more_is_the_hull_with_every_row_raised():
+    one = Propellers(diameter_m=0.55, pitch_ratio=0.8, area_ratio=0.55, blades=3)
+    rows = np.asarray(HULL.resistance_n)
+
+    by_factor = meeting_point(DRIVE, HullCurve(speed_mps=SPEEDS, resistance_n=rows, resistance_factor=1.3), one)
+
+    raised = meeting_point(DRIVE, HullCurve(speed_mps=SPEEDS, resistance_n=1.3 * rows), one)
+    np.testing.assert_allclose(by_factor.speed_mps, raised.speed_mps, rtol=1e-12)
+
+
+def test_a_few_propellers_swept_at_once_meet_where_a_block_swept_speed_by_speed_does():
+    stock = _stock(300, 6)
+
+    swept = meeting_point(DRIVE, HULL, stock)
+
+    for i in range(0, 300, 50):
+        alone = meeting_point(DRIVE, HULL, _one(stock, i))
+        np.testing.assert_allclose([each[i] for each in swept], [np.float64(each) for each in alone], rtol=1e-9)

@@ -23,25 +23,32 @@ LOOKS = 25
 
 @dataclass(frozen=True, kw_only=True)
 class Drive:
-    """One engine and its line to one propeller: turns of the engine a turn of the shaft, part of the power kept."""
+    """One engine and its line to one propeller: turns of the engine a turn of the shaft, part of the power kept.
+
+    `torque_factor` is what the engine gives over what its curve says. Ratios and factor may be arrays that go with the
+    propellers: a band is then one call.
+    """
 
     curve: PowerCurve
-    gear_ratio: float
-    kept_ratio: float = 1.0
+    gear_ratio: ArrayLike
+    kept_ratio: ArrayLike = 1.0
+    torque_factor: ArrayLike = 1.0
 
 
 @dataclass(frozen=True, kw_only=True)
 class HullCurve:
     """Resistance of the whole boat at rising speeds, and how its propellers meet the water.
 
-    Rows that are not known (NaN) are left out, so what `hull.resistance` returns can be handed on.
+    Rows that are not known (NaN) are left out, so what `hull.resistance` returns can be handed on. The hull resists
+    `resistance_factor` times its rows; that, wake and deduction may be arrays that go with the propellers.
     """
 
     speed_mps: ArrayLike
     resistance_n: ArrayLike
-    wake_ratio: float = 0.0
-    deduction_ratio: float = 0.0
+    wake_ratio: ArrayLike = 0.0
+    deduction_ratio: ArrayLike = 0.0
     screw_count: int = 1
+    resistance_factor: ArrayLike = 1.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -116,33 +123,58 @@ def meeting_point(engine: Drive, hull: HullCurve, propeller: Propellers, density
     >>> print(f"{found.engine_speed_rps * 60:.0f} rpm, {found.speed_mps:.1f} m/s")
     2977 rpm, 5.0 m/s
     """
-    _hold_drive(engine)
+    given = _hold_drive(engine) | _hold_hull(hull)
+    given |= {name: np.asarray(getattr(propeller, name), float) for name in PROPELLER}
+    shape = alike(**given)
+    spread = {name: np.broadcast_to(figures, shape).ravel() for name, figures in given.items()}
+    hold("diameter_m", spread["diameter_m"], "must be above zero.", above=0)
     hold_above_zero(density_kgpm3=density_kgpm3)
-    load = _Load(engine, *_hold_hull(hull), density_kgpm3, hull.wake_ratio)
-    given = (propeller.diameter_m, propeller.pitch_ratio, propeller.area_ratio, propeller.blades)
-    shape = alike(**dict(zip(("diameter_m", "pitch_ratio", "area_ratio", "blades"), given, strict=True)))
-    diameter, pitch, area, count = (np.broadcast_to(np.asarray(each, float), shape).ravel() for each in given)
-    hold("diameter_m", diameter, "must be above zero.", above=0)
-    cubic = open_water_cubic(pitch, area, count)
-    columns = np.empty((8, diameter.size))
-    governed = np.empty(diameter.size, bool)
-    for start in range(0, diameter.size, BLOCK):
+    cubic = open_water_cubic(*(spread[name] for name in PROPELLER[1:]))
+    speeds, pulls = _pulls(hull)
+    columns = np.empty((8, spread["diameter_m"].size))
+    governed = np.empty(spread["diameter_m"].size, bool)
+    for start in range(0, governed.size, BLOCK):
         block = slice(start, start + BLOCK)
-        part = _Part(load, diameter[block], OpenWaterCubic(cubic.kt[:, block], cubic.kq[:, block]))
+        part = _Part(
+            engine.curve,
+            speeds,
+            pulls,
+            density_kgpm3,
+            OpenWaterCubic(cubic.kt[:, block], cubic.kq[:, block]),
+            *(spread[name][block] for name in BY_PROPELLER),
+        )
         columns[:, block], governed[block] = part.meet()
     return Meeting._make((*columns.reshape(8, *shape), governed.reshape(shape)))
 
 
-def _hold_drive(engine: Drive) -> None:
-    hold_above_zero(gear_ratio=engine.gear_ratio)
-    hold("kept_ratio", engine.kept_ratio, "must be above zero and at most 1.", above=0, at_most=1)
+PROPELLER = ("diameter_m", "pitch_ratio", "area_ratio", "blades")
+BY_PROPELLER = (
+    "diameter_m",
+    "gear_ratio",
+    "kept_ratio",
+    "torque_factor",
+    "wake_ratio",
+    "deduction_ratio",
+    "resistance_factor",
+)
 
 
-def _hold_hull(hull: HullCurve) -> tuple[Array, Array]:
-    """Speeds, and at each T / (rho Va^2 D^2) before density and diameter: R / ((1-t) screws (1-w)^2 V^2)."""
-    speed, resistance = hold_above_zero(speed_mps=hull.speed_mps, resistance_n=hull.resistance_n)
+def _hold_drive(engine: Drive) -> dict[str, Array]:
+    gear, factor = hold_above_zero(gear_ratio=engine.gear_ratio, torque_factor=engine.torque_factor)
+    kept = hold("kept_ratio", engine.kept_ratio, "must be above zero and at most 1.", above=0, at_most=1)
+    return {"gear_ratio": gear, "kept_ratio": kept, "torque_factor": factor}
+
+
+def _hold_hull(hull: HullCurve) -> dict[str, Array]:
+    (factor,) = hold_above_zero(resistance_factor=hull.resistance_factor)
     wake = hold("wake_ratio", hull.wake_ratio, "must be known and below 1.", below=1)
     deduction = hold("deduction_ratio", hull.deduction_ratio, "must be known and below 1.", below=1)
+    return {"wake_ratio": wake, "deduction_ratio": deduction, "resistance_factor": factor}
+
+
+def _pulls(hull: HullCurve) -> tuple[Array, Array]:
+    """Speeds, and at each the resistance that one propeller is to overcome over V^2."""
+    speed, resistance = hold_above_zero(speed_mps=hull.speed_mps, resistance_n=hull.resistance_n)
     screws = hold("screw_count", hull.screw_count, "must be 1 or more.", at_least=1)
     if speed.ndim != 1 or speed.size < 2 or speed.shape != resistance.shape:
         raise OutsideRange("resistance_n", "must have a figure for each of two speeds or more.")
@@ -150,45 +182,42 @@ def _hold_hull(hull: HullCurve) -> tuple[Array, Array]:
     speed, resistance = speed[known], resistance[known]
     if speed.size < 2 or not np.all(np.diff(speed) > 0):
         raise OutsideRange("speed_mps", "must rise from each row to the next, with two rows or more that are known.")
-    return speed, resistance / ((1 - deduction) * screws * (1 - wake) ** 2 * speed**2)
-
-
-class _Load(NamedTuple):
-    """What is the same for every propeller."""
-
-    engine: Drive
-    speeds: Array
-    pulls: Array
-    density: float
-    wake: float
-
-    def torque(self, turns: Array) -> Array:
-        """What the engine can bring to the shaft; below its curve as at the first point."""
-        curve, gear = self.engine.curve, self.engine.gear_ratio
-        torque = np.interp(turns * gear, curve.engine_speed_rps, curve.torque_nm)
-        return np.asarray(torque * gear * self.engine.kept_ratio)
+    return speed, resistance / (screws * speed**2)
 
 
 class _Part(NamedTuple):
     """One block of propellers."""
 
-    load: _Load
-    diameter: Array
+    curve: PowerCurve
+    speeds: Array
+    pulls: Array
+    density: float
     cubic: OpenWaterCubic
+    diameter: Array
+    gear: Array
+    kept: Array
+    factor: Array
+    wake: Array
+    deduction: Array
+    resists: Array
+
+    def brought(self, turns: Array) -> Array:
+        """Torque that the engine can bring to the shaft; below its curve as at the first point."""
+        torque = np.interp(turns * self.gear, self.curve.engine_speed_rps, self.curve.torque_nm)
+        return np.asarray(torque * self.factor * self.gear * self.kept)
 
     def turning(self, speed: Array) -> tuple[Array, Array, Array]:
         """J, turns of the shaft and torque at which the thrust carries the hull at a speed."""
-        pull = np.interp(speed, self.load.speeds, self.load.pulls)
-        j = advance_at_load(self.cubic.kt, pull / (self.load.density * self.diameter**2))
-        turns = speed * (1 - self.load.wake) / (j * self.diameter)
-        return j, turns, at_advance(self.cubic.kq, j) * self.load.density * turns**2 * self.diameter**5
+        pull = np.interp(speed, self.speeds, self.pulls) * self.resists / ((1 - self.deduction) * (1 - self.wake) ** 2)
+        j = advance_at_load(self.cubic.kt, pull / (self.density * self.diameter**2))
+        turns = speed * (1 - self.wake) / (j * self.diameter)
+        return j, turns, at_advance(self.cubic.kq, j) * self.density * turns**2 * self.diameter**5
 
     def margins(self, speed: Array) -> tuple[Array, Array]:
         """How much torque and how many turns are left over, each as a part of the most there is."""
         _, turns, torque = self.turning(speed)
-        given = self.load.torque(turns)
-        most = self.load.engine.curve.engine_speed_rps[-1] / self.load.engine.gear_ratio
-        return 1 - torque / given, 1 - turns / most
+        most = self.curve.engine_speed_rps[-1] / self.gear
+        return 1 - torque / self.brought(turns), 1 - turns / most
 
     def left_over(self, speed: Array) -> Array:
         """Above zero while the boat still gathers speed."""
@@ -198,13 +227,12 @@ class _Part(NamedTuple):
         """The columns of Meeting for this block."""
         speed = root_between(self.left_over, *self.bracket())
         j, turns, torque = self.turning(speed)
-        engine_speed = turns * self.load.engine.gear_ratio
-        low = self.load.engine.curve.engine_speed_rps[0]
-        speed = np.where(engine_speed < low, np.nan, speed)
+        engine_speed = turns * self.gear
+        speed = np.where(engine_speed < self.curve.engine_speed_rps[0], np.nan, speed)
         by_torque, by_turns = self.margins(speed)
         known = 0 * speed
         thrust_factor = at_advance(self.cubic.kt, j)
-        thrust = thrust_factor * self.load.density * turns**2 * self.diameter**4
+        thrust = thrust_factor * self.density * turns**2 * self.diameter**4
         efficiency = j * thrust_factor / (2 * np.pi * at_advance(self.cubic.kq, j))
         power = 2 * np.pi * turns * torque
         columns = np.stack([turns, engine_speed, speed, j, efficiency, thrust, torque, power]) + known
@@ -212,9 +240,11 @@ class _Part(NamedTuple):
 
     def bracket(self) -> tuple[Array, Array]:
         """The first two neighbouring speeds between which nothing is left over; NaN where there are none."""
+        looks = np.linspace(self.speeds[0], self.speeds[-1], LOOKS)
+        if self.diameter.size * LOOKS <= BLOCK:
+            return self._bracket_at_once(looks)
         low = np.full(self.diameter.shape, np.nan)
         high = low.copy()
-        looks = np.linspace(self.load.speeds[0], self.load.speeds[-1], LOOKS)
         gathers = self.left_over(np.broadcast_to(looks[0], low.shape)) > 0
         for slow, fast in pairwise(looks):
             left = self.left_over(np.broadcast_to(fast, low.shape))
@@ -224,3 +254,11 @@ class _Part(NamedTuple):
             if not gathers.any():
                 break
         return low, high
+
+    def _bracket_at_once(self, looks: Array) -> tuple[Array, Array]:
+        """All the speeds in one sweep, which is quicker for a few propellers."""
+        left = self.left_over(np.broadcast_to(looks[:, None], (LOOKS, self.diameter.size)))
+        gathers = np.logical_and.accumulate(left > 0, axis=0)
+        stops = gathers[:-1] & (left[1:] <= 0)
+        at, found = np.argmax(stops, axis=0), stops.any(axis=0)
+        return np.where(found, looks[at], np.nan), np.where(found, looks[at + 1], np.nan)

@@ -3,11 +3,14 @@
 from collections.abc import Callable
 from typing import Any, cast
 
+import numpy as np
 from uncertainties import UFloat
 from uncertainties.core import Variable
 
 from yardapp.fit.checks.check import Compared, Sum
-from yardapp.formulas.uncertainty import propagate
+
+# Step of the central differences, as a share of the figure: errors of rounding and of curvature are then alike.
+STEP = 6e-6
 
 
 def measured(value: float, u: float) -> UFloat:
@@ -17,8 +20,24 @@ def measured(value: float, u: float) -> UFloat:
 
 def add_up(label: str, formula: Callable[..., Any], kind: str, **readings: UFloat | float) -> tuple[UFloat, Sum]:
     """Work a formula with its ±, and keep the workings."""
-    result = propagate(formula, **readings)
+    result = _propagated(formula, readings)
     return result, workings(label, formula, kind, result, **readings)
+
+
+def _propagated(formula: Callable[..., Any], readings: dict[str, UFloat | float]) -> UFloat:
+    """First order (GUM 5.1.2), all steps of all readings in one call of the formula; shared readings stay correlated."""
+    nominal = {name: float(getattr(one, "n", one)) for name, one in readings.items()}
+    steps = {name: STEP * abs(nominal[name]) or STEP for name, one in readings.items() if getattr(one, "s", 0.0)}
+    given = {name: np.full(1 + 2 * len(steps), value) for name, value in nominal.items()}
+    for i, (name, step) in enumerate(steps.items()):
+        given[name][1 + 2 * i] += step
+        given[name][2 + 2 * i] -= step
+    found = np.broadcast_to(np.asarray(formula(**given), float), (1 + 2 * len(steps),))
+    result: Any = measured(float(found[0]), 0.0)
+    for i, (name, step) in enumerate(steps.items()):
+        slope = float(found[1 + 2 * i] - found[2 + 2 * i]) / (2 * step)
+        result = result + slope * (readings[name] - nominal[name])
+    return cast(UFloat, result)
 
 
 def workings(label: str, formula: Callable[..., Any], kind: str, result: UFloat, **readings: UFloat | float) -> Sum:
