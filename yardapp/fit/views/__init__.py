@@ -4,6 +4,6 @@ from flask import Blueprint
 
 bp = Blueprint("fit", __name__, url_prefix="/fit")
 
-from yardapp.fit.views import judging  # noqa: E402
+from yardapp.fit.views import judging, trying  # noqa: E402
 
-__all__ = ["bp", "judging"]
+__all__ = ["bp", "judging", "trying"]
