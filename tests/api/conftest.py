@@ -50,12 +50,12 @@ def caller_as(app: Flask) -> Callable[[str, str], Caller]:
 
 
 @pytest.fixture
-def refused() -> Callable[[TestResponse, int], dict[str, str]]:
-    """`refused(answer, 422)` checks that it is a problem document and gives what it says of each field."""
-    return fields_of
+def must_refuse() -> Callable[[TestResponse, int], dict[str, str]]:
+    """`must_refuse(answer, 422)` checks that it is a problem document and gives what it says of each field."""
+    return check_problem
 
 
-def fields_of(answer: TestResponse, status: int) -> dict[str, str]:
+def check_problem(answer: TestResponse, status: int) -> dict[str, str]:
     assert answer.status_code == status, answer.text
     assert answer.mimetype == "application/problem+json"
     problem = answer.get_json()

@@ -44,31 +44,33 @@ def test_pitch_comes_from_edges_and_from_an_angle_too(ada, reading):
     assert said["pitch"]["plus_minus"] is None  # nobody said how well it was read
 
 
-def test_a_reading_that_is_missing_is_told_by_name(ada, refused):
-    assert refused(ada.post("/bench/pitch", {"rise": "110 mm"}), 422) == {"swing_rad": "Read the swing off the ring."}
-    assert set(refused(ada.post("/bench/pitch", {}), 422)) == {"swing_rad"}
+def test_a_reading_that_is_missing_is_told_by_name(ada, must_refuse):
+    assert must_refuse(ada.post("/bench/pitch", {"rise": "110 mm"}), 422) == {
+        "swing_rad": "Read the swing off the ring."
+    }
+    assert set(must_refuse(ada.post("/bench/pitch", {}), 422)) == {"swing_rad"}
 
 
-def test_a_reading_that_can_not_be_right_is_told_under_the_name_that_was_sent(ada, refused):
-    typed = refused(ada.post("/bench/pitch", {"rise": "-3 mm", "swing": "68 deg"}), 422)
-    in_si = refused(ada.post("/bench/pitch", {"rise_m": -0.003, "swing_rad": 1.2}), 422)
+def test_a_reading_that_can_not_be_right_is_told_under_the_name_that_was_sent(ada, must_refuse):
+    typed = must_refuse(ada.post("/bench/pitch", {"rise": "-3 mm", "swing": "68 deg"}), 422)
+    in_si = must_refuse(ada.post("/bench/pitch", {"rise_m": -0.003, "swing_rad": 1.2}), 422)
 
     assert set(typed) == {"rise"}
     assert set(in_si) == {"rise_m"}
 
 
-def test_every_wrong_reading_is_told_at_once(ada, refused):
+def test_every_wrong_reading_is_told_at_once(ada, must_refuse):
     body = {"rise": "eleven", "swing": "68 mm", "radius": "1 in", "radius_m": 0.0254, "plus_minus": {"angle": "1 deg"}}
 
-    said = refused(ada.post("/bench/pitch", body), 422)
+    said = must_refuse(ada.post("/bench/pitch", body), 422)
 
     assert set(said) == {"rise", "swing", "radius_m", "plus_minus.angle"}
     assert "not both" in said["radius_m"]
     assert "no angle to go with it" in said["plus_minus.angle"]
 
 
-def test_the_unit_of_a_plus_minus_is_never_assumed(ada, refused):
-    said = refused(ada.post("/bench/pitch", {**RISE, "plus_minus": {"rise": "0.5"}}), 422)
+def test_the_unit_of_a_plus_minus_is_never_assumed(ada, must_refuse):
+    said = must_refuse(ada.post("/bench/pitch", {**RISE, "plus_minus": {"rise": "0.5"}}), 422)
 
     assert said == {"plus_minus.rise": "`0.5` has no unit, and a ± needs one. Try 0.5 mm or 1/64 in."}
 
@@ -83,9 +85,9 @@ def test_a_unit_that_had_to_be_assumed_is_said(ada):
     ]
 
 
-def test_diameter_from_tip_to_tip_hangs_on_the_blades(ada, refused):
+def test_diameter_from_tip_to_tip_hangs_on_the_blades(ada, must_refuse):
     said = ada.post("/bench/diameter", {"chord": "500 mm", "blades": 3}).get_json()
-    blind = refused(ada.post("/bench/diameter", {"chord": "500 mm"}), 422)
+    blind = must_refuse(ada.post("/bench/diameter", {"chord": "500 mm"}), 422)
 
     # 500 / cos 30 degrees = 577.35 mm, the circle round an equilateral triangle.
     assert said["diameter"]["value"] == pytest.approx(0.57735, abs=5e-6)
@@ -135,28 +137,28 @@ def test_a_sheet_is_kept_and_is_evidence(ada, tag):
     assert ada.get(f"/propellers/{tag}/sheets").get_json()["sheets"] == [sheet]
 
 
-def test_a_sheet_is_corrected_by_another_that_says_why(ada, tag, refused):
+def test_a_sheet_is_corrected_by_another_that_says_why(ada, tag, must_refuse):
     first = ada.post(f"/propellers/{tag}/sheets", {"method": "diameter", "tip_radius": "275 mm"}).get_json()
     right = {"method": "diameter", "tip_radius": "280 mm", "corrects": first["id"]}
 
     blind = ada.post(f"/propellers/{tag}/sheets", right)
     second = ada.post(f"/propellers/{tag}/sheets", {**right, "why": "read off the wrong end"})
 
-    assert set(refused(blind, 422)) == {"why"}
+    assert set(must_refuse(blind, 422)) == {"why"}
     assert second.status_code == 201
     assert ada.get(f"/sheets/{first['id']}").get_json()["replaced_by"] == second.get_json()["id"]
 
 
-def test_only_the_yard_keeps_sheets(caller_as, tag, refused):
+def test_only_the_yard_keeps_sheets(caller_as, tag, must_refuse):
     owner = caller_as("R. Thorne", "owner")
 
     answer = owner.post(f"/propellers/{tag}/sheets", {"method": "diameter", "tip_radius": "275 mm"})
 
-    refused(answer, 403)
+    must_refuse(answer, 403)
 
 
-def test_a_sheet_without_a_method_says_which_there_are(ada, tag, refused):
-    assert refused(ada.post(f"/propellers/{tag}/sheets", {}), 422) == {"method": "Is missing."}
-    said = refused(ada.post(f"/propellers/{tag}/sheets", {"method": "guess"}), 422)
+def test_a_sheet_without_a_method_says_which_there_are(ada, tag, must_refuse):
+    assert must_refuse(ada.post(f"/propellers/{tag}/sheets", {}), 422) == {"method": "Is missing."}
+    said = must_refuse(ada.post(f"/propellers/{tag}/sheets", {"method": "guess"}), 422)
     assert said == {"method": "Must be one of 'pitch', 'diameter', 'bore'."}
-    assert set(refused(ada.post(f"/propellers/{tag}/sheets", {"method": "pitch", "rise": 5}), 422)) == {"rise"}
+    assert set(must_refuse(ada.post(f"/propellers/{tag}/sheets", {"method": "pitch", "rise": 5}), 422)) == {"rise"}

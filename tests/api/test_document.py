@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 from schemathesis import GenerationMode
 from schemathesis.specs.openapi.checks import ignored_auth, positive_data_acceptance
 
-from tests.api.conftest import Caller, fields_of
+from tests.api.conftest import Caller, check_problem
 from tests.conftest import check_page
 from tests.factories import vessels as boats
 from tests.factories.gear import make_propeller
@@ -79,9 +79,9 @@ def test_nobody_gets_in_without_a_token(app: Flask, subtests):
                 address, method=route.method, json={}, headers={"Authorization": "Bearer of-nobody"}
             )
 
-            assert fields_of(bare, 401) == {}
+            assert check_problem(bare, 401) == {}
             assert bare.headers["WWW-Authenticate"] == 'Bearer realm="yardapp"'
-            assert fields_of(wrong, 401) == {}
+            assert check_problem(wrong, 401) == {}
             assert 'error="invalid_token"' in wrong.headers["WWW-Authenticate"]
 
 

@@ -71,21 +71,21 @@ def test_a_change_leaves_the_rest_and_null_is_not_known(ada, vessel_id):
     assert (said["hand"], said["engine"], said["position"]) == ("left", "Fulmar 38", "port")
 
 
-def test_a_change_on_an_old_version_is_refused_with_both(ada, vessel_id, refused):
+def test_a_change_on_an_old_version_is_refused_with_both(ada, vessel_id, must_refuse):
     number = ada.post("/drives", {"vessel_id": vessel_id, **TYPED}).get_json()["id"]
     ada.patch(f"/drives/{number}", {"version": 1, "taper": "1:12"})
 
     late = ada.patch(f"/drives/{number}", {"version": 1, "taper": "1:10"})
 
-    refused(late, 409)
+    must_refuse(late, 409)
     assert late.get_json()["version"] == 2
 
 
-def test_a_boat_that_is_none_and_a_place_that_is_taken_are_wrong_fields(ada, vessel_id, refused):
+def test_a_boat_that_is_none_and_a_place_that_is_taken_are_wrong_fields(ada, vessel_id, must_refuse):
     ada.post("/drives", {"vessel_id": vessel_id, **TYPED})
 
-    assert set(refused(ada.post("/drives", {"vessel_id": 77}), 422)) == {"vessel_id"}
-    assert set(refused(ada.post("/drives", {"vessel_id": vessel_id, "position": "port"}), 422)) == {"position"}
+    assert set(must_refuse(ada.post("/drives", {"vessel_id": 77}), 422)) == {"vessel_id"}
+    assert set(must_refuse(ada.post("/drives", {"vessel_id": vessel_id, "position": "port"}), 422)) == {"position"}
 
 
 def test_drives_are_read_page_by_page(ada, vessel_id):
@@ -99,17 +99,17 @@ def test_drives_are_read_page_by_page(ada, vessel_id):
     assert second["after"] is None
 
 
-def test_a_number_larger_than_any_is_not_found(ada, refused):
+def test_a_number_larger_than_any_is_not_found(ada, must_refuse):
     for number in (2**31, 2**70, 0):
-        refused(ada.get(f"/drives/{number}"), 404)
-        refused(ada.patch(f"/drives/{number}", {"version": 1}), 404)
+        must_refuse(ada.get(f"/drives/{number}"), 404)
+        must_refuse(ada.patch(f"/drives/{number}", {"version": 1}), 404)
 
 
-def test_an_owner_sees_the_drives_of_their_own_boats(caller_as, refused):
+def test_an_owner_sees_the_drives_of_their_own_boats(caller_as, must_refuse):
     owner = caller_as("R. Thorne", "owner")
     with db.transaction() as session:
         hers = boats.make_drive(session, boats.make_vessel(session, owner_id=owner.who.person_id))
         other = boats.make_drive(session)
 
     assert [one["id"] for one in owner.get("/drives").get_json()["drives"]] == [hers.id]
-    refused(owner.get(f"/drives/{other.id}"), 404)
+    must_refuse(owner.get(f"/drives/{other.id}"), 404)

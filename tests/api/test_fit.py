@@ -112,7 +112,7 @@ def test_typed_text_and_si_are_judged_alike(ada):
     assert [check["verdict"] for check in by_si["checks"]] == [check["verdict"] for check in by_text["checks"]]
 
 
-def test_a_propeller_and_a_drive_of_the_register_are_judged_by_tag_and_number(ada, refused):
+def test_a_propeller_and_a_drive_of_the_register_are_judged_by_tag_and_number(ada, must_refuse):
     with db.transaction() as session:
         tag, drive_id = make_propeller(session, hand="left").tag, boats.make_drive(session).id
 
@@ -120,8 +120,8 @@ def test_a_propeller_and_a_drive_of_the_register_are_judged_by_tag_and_number(ad
 
     # The propeller is left hand, the drive wants right hand.
     assert said["verdict"] == "does not go on"
-    assert set(refused(ada.post("/fit", {"propeller": "P-0099", "drive": drive_id}), 422)) == {"propeller"}
-    assert set(refused(ada.post("/fit", {"propeller": tag, "drive": 77}), 422)) == {"drive"}
+    assert set(must_refuse(ada.post("/fit", {"propeller": "P-0099", "drive": drive_id}), 422)) == {"propeller"}
+    assert set(must_refuse(ada.post("/fit", {"propeller": tag, "drive": 77}), 422)) == {"drive"}
 
 
 @pytest.mark.parametrize(
@@ -136,14 +136,14 @@ def test_a_propeller_and_a_drive_of_the_register_are_judged_by_tag_and_number(ad
         ({"propeller": {}, "drive": {}, "rule": "12 %"}, "rule"),
     ],
 )
-def test_what_can_not_stand_is_told_by_its_whole_name(ada, refused, body, field):
-    assert set(refused(ada.post("/fit", body), 422)) == {field}
+def test_what_can_not_stand_is_told_by_its_whole_name(ada, must_refuse, body, field):
+    assert set(must_refuse(ada.post("/fit", body), 422)) == {field}
 
 
-def test_an_owner_can_not_judge_what_they_may_not_see(caller_as, refused):
+def test_an_owner_can_not_judge_what_they_may_not_see(caller_as, must_refuse):
     owner = caller_as("R. Thorne", "owner")
     with db.transaction() as session:
         tag, drive_id = make_propeller(session).tag, boats.make_drive(session).id
 
-    assert set(refused(owner.post("/fit", {"propeller": tag, "drive": {}}), 422)) == {"propeller"}
-    assert set(refused(owner.post("/fit", {"propeller": {}, "drive": drive_id}), 422)) == {"drive"}
+    assert set(must_refuse(owner.post("/fit", {"propeller": tag, "drive": {}}), 422)) == {"propeller"}
+    assert set(must_refuse(owner.post("/fit", {"propeller": {}, "drive": drive_id}), 422)) == {"drive"}

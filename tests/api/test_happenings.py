@@ -21,19 +21,19 @@ def test_one_more_statement_moves_the_working_figure(ada, tag):
     assert [one["note"] for one in said["evidence"] if one["value"] == 0.56] == ["bar caliper"]
 
 
-def test_to_say_nothing_is_refused(ada, tag, refused):
-    assert refused(ada.post(f"/propellers/{tag}/evidence", {}), 422) == {
+def test_to_say_nothing_is_refused(ada, tag, must_refuse):
+    assert must_refuse(ada.post(f"/propellers/{tag}/evidence", {}), 422) == {
         "": "Nothing was said. Send at least one figure."
     }
 
 
-def test_a_shaft_takes_evidence_at_its_own_address(ada, tag, refused):
+def test_a_shaft_takes_evidence_at_its_own_address(ada, tag, must_refuse):
     ada.post("/shafts", {"place": "shed"})
 
     said = ada.post("/shafts/S-0001/evidence", {"length_m": 2.0, "material": "stainless steel"}).get_json()
 
     assert said["figures"]["length_m"]["value"] == 2.0
-    refused(ada.post(f"/shafts/{tag}/evidence", {"length_m": 2.0}), 404)
+    must_refuse(ada.post(f"/shafts/{tag}/evidence", {"length_m": 2.0}), 404)
 
 
 def test_a_propeller_goes_on_a_boat_and_comes_off_again(ada, tag):
@@ -50,7 +50,7 @@ def test_a_propeller_goes_on_a_boat_and_comes_off_again(ada, tag):
     assert ada.get(f"/items/{tag}").get_json() == off.get_json()
 
 
-def test_a_move_that_can_not_be_is_told_by_name(ada, tag, refused, subtests):
+def test_a_move_that_can_not_be_is_told_by_name(ada, tag, must_refuse, subtests):
     cases = [
         ({"kind": "went on"}, "drive_id"),
         ({"kind": "went on", "drive_id": 77}, "drive_id"),
@@ -64,7 +64,7 @@ def test_a_move_that_can_not_be_is_told_by_name(ada, tag, refused, subtests):
     ]
     for body, field in cases:
         with subtests.test(str(body)):
-            assert set(refused(ada.post(f"/items/{tag}/moves", body), 422)) == {field}
+            assert set(must_refuse(ada.post(f"/items/{tag}/moves", body), 422)) == {field}
 
 
 def test_figures_from_before_the_work_no_longer_speak(ada, tag):
@@ -76,9 +76,9 @@ def test_figures_from_before_the_work_no_longer_speak(ada, tag):
     assert said["contradictions"] == []
 
 
-def test_owners_move_nothing(caller_as, refused):
+def test_owners_move_nothing(caller_as, must_refuse):
     owner = caller_as("R. Thorne", "owner")
     tag = owner.post("/propellers", {"place": "my shed"}).get_json()["tag"]
 
-    refused(owner.post(f"/items/{tag}/moves", {"kind": "moved", "place": "my loft"}), 403)
-    refused(owner.post(f"/propellers/{tag}/work", {"kind": "keyed"}), 403)
+    must_refuse(owner.post(f"/items/{tag}/moves", {"kind": "moved", "place": "my loft"}), 403)
+    must_refuse(owner.post(f"/propellers/{tag}/work", {"kind": "keyed"}), 403)

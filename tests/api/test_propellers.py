@@ -54,10 +54,10 @@ def test_text_and_si_say_the_same(ada):
         assert in_si[name] == alike(figure)
 
 
-def test_only_the_place_is_needed(ada, refused):
+def test_only_the_place_is_needed(ada, must_refuse):
     assert ada.post("/propellers", {"place": "shed"}).get_json()["figures"] == {}
-    assert refused(ada.post("/propellers", {}), 422) == {"place": "Is missing."}
-    assert set(refused(ada.post("/propellers", {"place": "  "}), 422)) == {"place"}
+    assert must_refuse(ada.post("/propellers", {}), 422) == {"place": "Is missing."}
+    assert set(must_refuse(ada.post("/propellers", {"place": "  "}), 422)) == {"place"}
 
 
 def test_every_figure_of_a_propeller_may_be_said(ada):
@@ -91,7 +91,7 @@ def test_the_basis_is_kept_with_each_figure(ada):
     assert said["figures"]["diameter_m"]["basis"] == "guessed"
 
 
-def test_what_can_not_stand_is_told_by_name_and_saves_nothing(ada, refused, subtests):
+def test_what_can_not_stand_is_told_by_name_and_saves_nothing(ada, must_refuse, subtests):
     cases = [
         ({"diameter": "23..5"}, "diameter"),
         ({"diameter": 22}, "diameter"),
@@ -115,7 +115,7 @@ def test_what_can_not_stand_is_told_by_name_and_saves_nothing(ada, refused, subt
     ]
     for body, field in cases:
         with subtests.test(str((body, field))):
-            said = refused(ada.post("/propellers", {"place": "shed", **body}), 422)
+            said = must_refuse(ada.post("/propellers", {"place": "shed", **body}), 422)
 
             assert set(said) == {field}
             assert said[field].endswith((".", "…"))
@@ -149,7 +149,7 @@ def test_a_propeller_on_a_boat_says_so(ada, count_queries):
     assert len(asked) <= 3, asked
 
 
-def test_a_change_names_the_version_that_it_was_made_on(ada, caller_as, refused):
+def test_a_change_names_the_version_that_it_was_made_on(ada, caller_as, must_refuse):
     ada.post("/propellers", {"place": "shed", "note": "blue paint"})
 
     first = ada.patch("/propellers/P-0001", {"version": 1, "place": "Rack A"})
@@ -161,21 +161,21 @@ def test_a_change_names_the_version_that_it_was_made_on(ada, caller_as, refused)
         "blue paint",
         2,
     )
-    refused(late, 409)
+    must_refuse(late, 409)
     problem = late.get_json()
     assert (problem["version"], problem["sent_version"], problem["by"]) == (2, 1, "Ada Brook")
     assert problem["theirs"]["place"] == "Rack A"
 
 
-def test_a_tag_that_nothing_carries_is_not_found(ada, refused):
+def test_a_tag_that_nothing_carries_is_not_found(ada, must_refuse):
     ada.post("/shafts", {"place": "shed"})
 
     for tag in ("P-0099", "S-0001", "%00", "é"):
-        refused(ada.get(f"/propellers/{tag}"), 404)
-    refused(ada.patch("/propellers/S-0001", {"version": 1, "place": "here"}), 404)
+        must_refuse(ada.get(f"/propellers/{tag}"), 404)
+    must_refuse(ada.patch("/propellers/S-0001", {"version": 1, "place": "here"}), 404)
 
 
-def test_an_owner_sees_only_what_is_theirs(ada, caller_as, refused):
+def test_an_owner_sees_only_what_is_theirs(ada, caller_as, must_refuse):
     owner = caller_as("R. Thorne", "owner")
     with db.transaction() as session:
         hers = boats.make_vessel(session, name="Sea Otter", owner_id=owner.who.person_id)
@@ -187,8 +187,8 @@ def test_an_owner_sees_only_what_is_theirs(ada, caller_as, refused):
     seen = owner.get("/propellers").get_json()["items"]
 
     assert [one["tag"] for one in seen] == [on_her.tag]
-    refused(owner.get(f"/propellers/{other.tag}"), 404)
-    refused(owner.patch(f"/propellers/{on_her.tag}", {"version": 1, "note": "mine"}), 403)
+    must_refuse(owner.get(f"/propellers/{other.tag}"), 404)
+    must_refuse(owner.patch(f"/propellers/{on_her.tag}", {"version": 1, "note": "mine"}), 403)
 
 
 def test_what_an_owner_logs_is_a_proposal(caller_as):

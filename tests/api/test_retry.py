@@ -38,10 +38,10 @@ def test_without_a_key_each_try_is_an_act_of_its_own(ada):
     assert len(ada.get("/propellers").get_json()["items"]) == 2
 
 
-def test_a_key_that_came_with_another_body_is_refused_so_that_nothing_is_lost(ada, refused):
+def test_a_key_that_came_with_another_body_is_refused_so_that_nothing_is_lost(ada, must_refuse):
     ada.post("/propellers", {"place": "shed"}, KEY)
 
-    said = refused(ada.post("/propellers", {"place": "Rack C"}, KEY), 422)
+    said = must_refuse(ada.post("/propellers", {"place": "Rack C"}, KEY), 422)
 
     assert set(said) == {"Idempotency-Key"}
 
@@ -75,7 +75,7 @@ def test_two_tries_at_once_save_once(app, ada):
 
 
 @pytest.mark.parametrize("key", ["", "two words", "x" * 256, "\u00e9"])
-def test_a_key_is_1_to_255_plain_characters(ada, refused, key):
-    said = refused(ada.post("/propellers", {"place": "shed"}, {"Idempotency-Key": key}), 422)
+def test_a_key_is_1_to_255_plain_characters(ada, must_refuse, key):
+    said = must_refuse(ada.post("/propellers", {"place": "shed"}, {"Idempotency-Key": key}), 422)
 
     assert set(said) == {"Idempotency-Key"}

@@ -26,10 +26,10 @@ def test_a_size_finds_a_propeller(ada):
     assert ada.get(f"/search?q={quote('12 x 9')}").get_json()["items"] == []
 
 
-def test_a_search_without_a_line_is_refused(ada, refused):
-    assert refused(ada.get("/search"), 422) == {"q": "Is missing."}
-    assert set(refused(ada.get("/search?q=%00"), 422)) == {"q"}
-    assert set(refused(ada.get("/search?q=a&page=2"), 422)) == {"page"}
+def test_a_search_without_a_line_is_refused(ada, must_refuse):
+    assert must_refuse(ada.get("/search"), 422) == {"q": "Is missing."}
+    assert set(must_refuse(ada.get("/search?q=%00"), 422)) == {"q"}
+    assert set(must_refuse(ada.get("/search?q=a&page=2"), 422)) == {"page"}
 
 
 def test_an_owner_finds_only_their_own(caller_as):

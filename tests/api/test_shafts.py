@@ -24,15 +24,15 @@ def test_every_figure_of_a_shaft_may_be_said(ada):
     assert shown == {**numbers, "material": "stainless steel"}
 
 
-def test_a_shaft_has_no_pitch(ada, refused):
-    assert set(refused(ada.post("/shafts", {"place": "shed", "pitch": "18 in"}), 422)) == {"pitch"}
+def test_a_shaft_has_no_pitch(ada, must_refuse):
+    assert set(must_refuse(ada.post("/shafts", {"place": "shed", "pitch": "18 in"}), 422)) == {"pitch"}
 
 
-def test_the_record_of_a_shaft_changes(ada, refused):
+def test_the_record_of_a_shaft_changes(ada, must_refuse):
     ada.post("/shafts", {"place": "shed"})
 
     said = ada.patch("/shafts/S-0001", {"version": 1, "note": "bent"}).get_json()
 
     assert (said["note"], said["place"]) == ("bent", "shed")
-    refused(ada.patch("/propellers/S-0001", {"version": 2, "note": "straight"}), 404)
-    refused(ada.patch("/shafts/S-0001", {"version": 1, "note": "straight"}), 409)
+    must_refuse(ada.patch("/propellers/S-0001", {"version": 2, "note": "straight"}), 404)
+    must_refuse(ada.patch("/shafts/S-0001", {"version": 1, "note": "straight"}), 409)

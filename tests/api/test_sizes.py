@@ -32,13 +32,13 @@ def test_every_kind_comes_in_si(ada, subtests):
             assert (answer["value"], answer["si_unit"]) == (pytest.approx(value, rel=1e-12), si_unit)
 
 
-def test_a_text_that_is_no_size_is_told_beside_its_name(ada, refused):
-    said = refused(ada.post("/sizes/read", {"text": "23..5"}), 422)
+def test_a_text_that_is_no_size_is_told_beside_its_name(ada, must_refuse):
+    said = must_refuse(ada.post("/sizes/read", {"text": "23..5"}), 422)
 
     assert said == {"text": "`23..5` is not a size. Try 23.5, 23 1/2 or 597 mm."}
 
 
-def test_a_unit_of_another_kind_can_not_be_assumed(ada, refused):
-    said = refused(ada.post("/sizes/read", {"text": "38", "kind": "length", "assume": "hp"}), 422)
+def test_a_unit_of_another_kind_can_not_be_assumed(ada, must_refuse):
+    said = must_refuse(ada.post("/sizes/read", {"text": "38", "kind": "length", "assume": "hp"}), 422)
 
     assert said == {"assume": "`hp` is no unit that a length is written in here."}

@@ -55,18 +55,18 @@ def test_what_a_change_leaves_out_stays(ada):
     assert (unknown["length_m"], unknown["length_m_typed"], unknown["block_ratio"]) == (10.0, "10 m", None)
 
 
-def test_a_change_on_an_old_version_is_refused_with_both(ada, refused):
+def test_a_change_on_an_old_version_is_refused_with_both(ada, must_refuse):
     number = ada.post("/vessels", {"name": "Kittiwake"}).get_json()["id"]
     ada.patch(f"/vessels/{number}", {"version": 1, "name": "Sea Otter"})
 
     late = ada.patch(f"/vessels/{number}", {"version": 1, "name": "Petrel"})
 
-    refused(late, 409)
+    must_refuse(late, 409)
     assert (late.get_json()["version"], late.get_json()["theirs"]["name"]) == (2, "Sea Otter")
 
 
-def test_an_account_that_is_none_is_a_wrong_field(ada, refused):
-    assert set(refused(ada.post("/vessels", {"name": "Kittiwake", "owner_id": 77}), 422)) == {"owner_id"}
+def test_an_account_that_is_none_is_a_wrong_field(ada, must_refuse):
+    assert set(must_refuse(ada.post("/vessels", {"name": "Kittiwake", "owner_id": 77}), 422)) == {"owner_id"}
 
 
 def test_a_boat_shows_what_is_aboard_in_few_queries(ada, count_queries):
@@ -83,13 +83,13 @@ def test_a_boat_shows_what_is_aboard_in_few_queries(ada, count_queries):
     assert len(asked) <= 3, asked
 
 
-def test_an_owner_sees_their_own_boats_and_enters_none(caller_as, refused):
+def test_an_owner_sees_their_own_boats_and_enters_none(caller_as, must_refuse):
     owner = caller_as("R. Thorne", "owner")
     with db.transaction() as session:
         hers = boats.make_vessel(session, name="Sea Otter", owner_id=owner.who.person_id)
         other = boats.make_vessel(session)
 
     assert [one["id"] for one in owner.get("/vessels").get_json()["vessels"]] == [hers.id]
-    refused(owner.get(f"/vessels/{other.id}"), 404)
-    refused(owner.post("/vessels", {"name": "Petrel"}), 403)
-    refused(owner.patch(f"/vessels/{hers.id}", {"version": 1, "name": "Petrel"}), 403)
+    must_refuse(owner.get(f"/vessels/{other.id}"), 404)
+    must_refuse(owner.post("/vessels", {"name": "Petrel"}), 403)
+    must_refuse(owner.patch(f"/vessels/{hers.id}", {"version": 1, "name": "Petrel"}), 403)

@@ -4,7 +4,7 @@ from flask import Response, jsonify, render_template, request
 
 from yardapp.api.door import ROUTES, bp
 from yardapp.api.openapi import document
-from yardapp.api.reading import chapters
+from yardapp.api.reading import chapters, shapes
 
 
 @bp.get("/openapi.json")
@@ -20,6 +20,7 @@ def docs() -> str:
     return render_template(
         "api/docs.html",
         chapters=chapters(ROUTES, said),
+        shapes=shapes(said),
         about=said["info"]["description"],
         here=request.host_url.rstrip("/"),
     )
