@@ -1,6 +1,8 @@
 """Every "no" is a problem document (RFC 9457), whatever comes in; never a page."""
 
 from tests.api.conftest import check_problem
+from yardapp import db
+from yardapp.people import services as people
 
 JSON = {"Content-Type": "application/json"}
 
@@ -73,9 +75,6 @@ def test_a_header_that_carries_no_token_opens_nothing(app, subtests):
 
 
 def test_a_token_that_was_withdrawn_opens_nothing(ada, must_refuse):
-    from yardapp import db
-    from yardapp.people import services as people
-
     with db.transaction() as session:
         [token] = people.tokens_of(session, ada.who.person_id)
         people.withdraw_token(session, ada.who, token.id)
