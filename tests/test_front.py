@@ -62,3 +62,12 @@ def test_pages_carry_the_headers_that_keep_strangers_code_out(client):
 
     assert "default-src 'self'" in headers["Content-Security-Policy"]
     assert headers["X-Content-Type-Options"] == "nosniff"
+
+
+@pytest.mark.parametrize("address", ["/search?q=abc%00d", "/propellers/%00x", "/items/a%00/move", "/rack?before=%00"])
+def test_an_address_with_a_character_that_can_not_be_kept_is_not_found(client, address):
+    assert client.get(address).status_code == 404
+
+
+def test_a_unit_that_nobody_knows_is_met_with_silence(client):
+    assert client.get("/sizes/understood?text=5&kind=length&assume=foo").text == ""

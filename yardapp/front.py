@@ -11,6 +11,7 @@ from yardapp.drawings.examples import every_drawing
 from yardapp.drawings.hand import hand_picture
 from yardapp.fields import LengthField, QuantityField
 from yardapp.forms import YardForm, options
+from yardapp.quantities import units
 from yardapp.web import current_who, filled, page
 
 bp = Blueprint("front", __name__)
@@ -36,6 +37,8 @@ def understood() -> ResponseReturnValue:
     if not text.strip() or kind not in BOXES:
         return ""
     who, assume = current_who(), request.args.get("assume") or None
+    if assume is not None and units.find(kind, assume) is None:
+        return ""
     box = BOXES[kind](default_unit=assume).bind(filled(YardForm), "box")
     box.process(MultiDict({"box": text}))
     other = box.other_reading

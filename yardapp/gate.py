@@ -31,6 +31,7 @@ PLACES = (
 
 def guard(app: Flask) -> None:
     """Put the gate in front of every page of `app`."""
+    app.before_request(_no_nul)
     app.before_request(_same_origin)
     app.before_request(_somebody)
     app.after_request(_headers)
@@ -44,6 +45,12 @@ def guard(app: Flask) -> None:
 
 def _is_api() -> bool:
     return request.path.startswith("/api/")
+
+
+def _no_nul() -> None:
+    """Postgres can keep no NUL, so nothing here bears one in its name."""
+    if "\0" in request.path or any("\0" in text for text in request.args.values()):
+        abort(404)
 
 
 def _same_origin() -> None:
