@@ -17,6 +17,7 @@ HEADS = {
     "edges": ("Blade", "Radius", "Leading edge", "Trailing edge", "Swing"),
     "angle": ("Blade", "Radius", "Blade angle"),
     "radius": ("Blade", "Tip radius"),
+    "string": ("What", "String round every tip"),
     "across": ("Tips", "Tip to opposite tip"),
     "tips": ("Tips", "Tip to tip"),
     "bore": ("What", "Read", "With which tool"),
@@ -39,6 +40,8 @@ def lines(way: str, known: Known) -> list[tuple[str, ...]]:
     blades = known.blades or MOST_BLADES
     counted = range(1, (blades // 2 if way == "across" else blades) + 1)
     first = "{} and ____" if way in ("across", "tips") else "{}"
+    if way == "string":
+        return [("Length once round", ROOM)]
     firsts = BORE if way == "bore" else [first.format(blade) for blade in counted]
     return [(first, *(ROOM for _ in heads[1:])) for first in firsts]
 

@@ -21,6 +21,8 @@ PITCH_SIZES = (
 )
 DIAMETER_SIZES = (
     Size("tip_radius_m", "length", "Radius from the bore's centre to a tip", least=0.05, most=6.0),
+    Size("shortest_m", "length", "Radius from the bore's centre to the shortest tip", least=0.05, most=6.0),
+    Size("string_m", "length", "Length of a string once round every tip", least=0.1, most=40.0),
     Size("across_m", "length", "Distance from tip to opposite tip", least=0.1, most=12.0),
     Size("chord_m", "length", "Distance from one tip to another", least=0.05, most=12.0),
 )
@@ -34,7 +36,7 @@ class PitchWords(Body):
 
 
 class DiameterWords(Body):
-    """A tip radius, or straight across with an even number of blades, or from tip to tip."""
+    """A tip radius, straight across with an even number of blades, from tip to tip, or a string round all."""
 
     blades: Blades | None = None
     tips: Literal["far", "next"] | None = Field(None, description="Which two tips the chord joins.")

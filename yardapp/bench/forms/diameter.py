@@ -16,7 +16,7 @@ COUNT_THEM = "Count the blades: the sum hangs on it."
 class RadiusForm(BenchForm):
     """From the bore's centre to the furthest tip: right for every number of blades."""
 
-    TOOL_OF: ClassVar[dict[str, str]] = {"tip_radius_m": "tip_tool"}
+    TOOL_OF: ClassVar[dict[str, str]] = {"tip_radius_m": "tip_tool", "shortest_m": "tip_tool"}
     ABOUT = "Tip radius"
 
     tip_radius_m = LengthField(
@@ -27,7 +27,15 @@ class RadiusForm(BenchForm):
         at_most=6.0,
         what="tip radius",
     )
+    shortest_m = LengthField(
+        "Shortest tip radius",
+        description="To the most worn tip; tips wear, and a shop asks",
+        at_least=0.05,
+        at_most=6.0,
+        what="tip radius",
+    )
     plus_minus_tip_radius_m = own_length("the radius")
+    plus_minus_shortest_m = own_length("the shortest radius")
     tip_tool = tool_box("Read with", *TOOLS)
 
 
@@ -85,4 +93,27 @@ class TipsForm(_CountedForm):
         return super().reading() | {"tips": self.tips.data or ""}
 
 
-DIAMETER: dict[str, type[BenchForm]] = {"radius": RadiusForm, "across": AcrossForm, "tips": TipsForm}
+class StringForm(_CountedForm):
+    """A string pulled taut round every tip."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {"string_m": "tip_tool"}
+    ABOUT = "String round the tips"
+
+    string_m = LengthField(
+        "String round the tips",
+        [InputRequired("Pull a string taut round every tip, and read its length.")],
+        description="Once round all the tips, straight from each to the next; three blades or more",
+        at_least=0.1,
+        at_most=40.0,
+        what="string",
+    )
+    plus_minus_string_m = own_length("the string")
+    tip_tool = tool_box("Read with", "string", "tape")
+
+
+DIAMETER: dict[str, type[BenchForm]] = {
+    "radius": RadiusForm,
+    "across": AcrossForm,
+    "tips": TipsForm,
+    "string": StringForm,
+}

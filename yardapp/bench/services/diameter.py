@@ -4,12 +4,18 @@ from dataclasses import dataclass
 
 from sqlalchemy.orm import Session
 
-from yardapp.bench.geometry import diameter_across, diameter_from_tip_radius
 from yardapp.bench.models import Sheet
 from yardapp.bench.services.keeping import Filled, Method, measure
 from yardapp.bench.sums import Figure, Known, Outcome, Sum, read, work_out
 from yardapp.errors import Refused
-from yardapp.formulas.pitch import diameter_from_next_tip, diameter_from_tip_chord
+from yardapp.formulas.diameter import (
+    diameter_across,
+    diameter_from_next_tip,
+    diameter_from_string,
+    diameter_from_tip_chord,
+    diameter_from_tip_radius,
+    tip_wear,
+)
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
 
@@ -20,19 +26,25 @@ ODD_ACROSS = (
     "With {blades} blades no tip stands opposite another: straight across reads too little. "
     "Read a tip radius, or tip to tip."
 )
+STRING_TWO = "Round two tips a string says nothing: read straight across."
+SHORTEST = "The shortest tip can't stand further out than the longest. Swap the two."
 EVEN_FAR = "With {blades} blades the tips furthest apart lie straight across. Read it so, or take neighbours."
 
 
 @dataclass(frozen=True, kw_only=True)
 class DiameterReading:
-    """What was read off the tips: a radius, straight across, or from tip to tip. `u_` is k = 1."""
+    """What was read off the tips: a radius, straight across, from tip to tip, a string round all. `u_` is k = 1."""
 
     tip_radius_m: float | None = None
     u_tip_radius_m: float | None = None
+    shortest_m: float | None = None  # the radius of the most worn tip
+    u_shortest_m: float | None = None
     across_m: float | None = None
     u_across_m: float | None = None
     chord_m: float | None = None
     u_chord_m: float | None = None
+    string_m: float | None = None
+    u_string_m: float | None = None
     tips: str = ""  # of a chord: "far" or "next"
     blades: int | None = None
 
@@ -51,7 +63,19 @@ def diameter_of(reading: DiameterReading, known: Known | None = None) -> Outcome
     remarks = []
     if reading.blades and known.blades and reading.blades != known.blades:
         remarks.append(f"The register says {known.blades} blades. Count again.")
-    return Outcome(answer="diameter_m", sums=(_sum(reading),), remarks=tuple(remarks))
+    if reading.string_m is not None:
+        remarks.append("A string holds for blades evenly spaced and equally long; if not, it reads too little.")
+    return Outcome(answer="diameter_m", sums=(_sum(reading), *_wear(reading)), remarks=tuple(remarks))
+
+
+def _wear(reading: DiameterReading) -> list[Sum]:
+    """How far the shortest tip stands back, where both were read."""
+    longest, shortest = read(reading, "tip_radius_m"), read(reading, "shortest_m")
+    if longest is None or shortest is None:
+        return []
+    if shortest[0] > longest[0]:
+        raise Refused(SHORTEST, "shortest_m")
+    return [work_out("wear_m", tip_wear, tip_radius_m=longest, shortest_m=shortest)]
 
 
 def _sum(reading: DiameterReading) -> Sum:
@@ -65,7 +89,16 @@ def _sum(reading: DiameterReading) -> Sum:
         return work_out("diameter_m", diameter_across, across_m=across, blades=(blades, 0.0))
     if chord is not None:
         return _from_chord(reading, chord)
-    raise Refused("Read a tip radius, straight across, or tip to tip.", "tip_radius_m")
+    return _from_string(reading, read(reading, "string_m"))
+
+
+def _from_string(reading: DiameterReading, string: Figure | None) -> Sum:
+    if string is None:
+        raise Refused("Read a tip radius, straight across, tip to tip, or a string round the tips.", "tip_radius_m")
+    blades = _counted(reading)
+    if blades == 2:
+        raise Refused(STRING_TWO, "string_m")
+    return work_out("diameter_m", diameter_from_string, string_m=string, blades=(blades, 0.0))
 
 
 def _from_chord(reading: DiameterReading, chord: Figure) -> Sum:

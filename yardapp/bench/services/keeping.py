@@ -20,6 +20,7 @@ WORKED_FROM = (
     "tip_radius_m",
     "across_m",
     "chord_m",
+    "string_m",
     "rise_m",
     "leading_m",
     "trailing_m",

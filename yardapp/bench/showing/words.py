@@ -11,8 +11,11 @@ from yardapp.quantities import System
 LABELS = {
     "diameter_m": "Diameter",
     "tip_radius_m": "Tip radius",
+    "shortest_m": "Shortest tip radius",
+    "wear_m": "Shortest tip behind the longest",
     "across_m": "Tip to opposite tip",
     "chord_m": "Tip to tip",
+    "string_m": "String round the tips",
     "pitch_m": "Pitch",
     "pitch_ratio": "Pitch over diameter",
     "rise_m": "Rise",
