@@ -1,6 +1,6 @@
 """The register's database: naming, engine, one transaction a write, and what SQLite and Postgres need."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from typing import Any, cast
@@ -64,9 +64,19 @@ class Base(DeclarativeBase):
     }
 
 
+def _machine_time() -> datetime:
+    return datetime.now(UTC)
+
+
+class Clock:
+    """What this process goes by; a test may set it to tell another time."""
+
+    tells: Callable[[], datetime] = staticmethod(_machine_time)
+
+
 def now() -> datetime:
     """This moment, in UTC. Clocks are the server's."""
-    return datetime.now(UTC)
+    return Clock.tells()
 
 
 def engine_for(url: str) -> Engine:
