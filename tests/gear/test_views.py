@@ -1,4 +1,5 @@
 import io
+import sys
 
 import pytest
 from PIL import Image
@@ -101,6 +102,15 @@ def test_a_photo_that_is_none_is_refused_and_the_rest_of_the_form_is_kept(client
     assert count(Item) == 0
 
 
+def test_a_photo_that_is_none_is_refused_without_the_library_for_heic_too(client, monkeypatch):
+    monkeypatch.setitem(sys.modules, "pillow_heif", None)
+
+    answer = client.send("/log", photo=(io.BytesIO(b"no photo"), "x.heic"), place="Rack C")
+
+    assert answer.status_code == 422
+    assert "JPEG, PNG or WebP will do" in answer.text
+
+
 def test_a_picture_that_claims_400_million_points_is_not_opened(client):
     buffer = io.BytesIO()
     Image.new("1", (20000, 20000)).save(buffer, "PNG")
@@ -193,7 +203,11 @@ def test_a_correction_strikes_the_old_one_through_and_keeps_it(client, fetch):
 
     empty = client.send(f"/items/{tag}/statements/{wrong}", length="400", basis="measured", is_withdrawn="", why="")
     client.send(
-        f"/items/{tag}/statements/{wrong}", length="400 mm", basis="measured", is_withdrawn="", why="off the wrong blade"
+        f"/items/{tag}/statements/{wrong}",
+        length="400 mm",
+        basis="measured",
+        is_withdrawn="",
+        why="off the wrong blade",
     )
 
     assert empty.status_code == 422
@@ -295,7 +309,9 @@ def test_every_page_of_the_gear_holds_together(client, fetch):
         fetch(address, queries=4)
 
 
-@pytest.mark.parametrize("address", ["/items/P-0001/figures/colour", "/items/P-0001/statements/99", "/propellers/S-0001", "/photos/abc"])
+@pytest.mark.parametrize(
+    "address", ["/items/P-0001/figures/colour", "/items/P-0001/statements/99", "/propellers/S-0001", "/photos/abc"]
+)
 def test_what_is_not_there_is_not_found(client, address):
     logged()
 

@@ -23,7 +23,7 @@ LARGEST_FILE = 40 * 1024 * 1024
 LARGEST_PICTURE = 60_000_000  # pixels; a phone of today takes 50 million at most
 LONG_SIDE = 2000
 THUMBNAIL = 360
-FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
+FORMATS = ("JPEG", "PNG", "WEBP")
 
 
 @dataclass(frozen=True)
@@ -60,11 +60,11 @@ def keep_picture(folder: Path, file: BinaryIO) -> Picture:
 
 
 def _opened(raw: bytes) -> Image.Image:
-    _know_heic()
+    formats = _known_formats()
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("error", Image.DecompressionBombWarning)
-            image = Image.open(io.BytesIO(raw), formats=FORMATS)
+            image = Image.open(io.BytesIO(raw), formats=formats)
             if image.width * image.height > LARGEST_PICTURE:
                 raise Image.DecompressionBombError
             image.thumbnail((LONG_SIDE, LONG_SIDE))  # first: turning a small picture is cheap
@@ -79,12 +79,20 @@ def _opened(raw: bytes) -> Image.Image:
     return Image.frombytes("RGB", upright.size, upright.tobytes())
 
 
-def _know_heic() -> None:
+def _known_formats() -> tuple[str, ...]:
+    """What can be read here; HEIC, which some phones take, only where its own library is installed."""
     try:
         from pillow_heif import register_heif_opener
     except ImportError:
-        return
+        return FORMATS
     register_heif_opener()
+    return (*FORMATS, "HEIF")
+
+
+def _in_words(formats: tuple[str, ...]) -> str:
+    names = {"WEBP": "WebP", "HEIF": "HEIC"}
+    *first, last = (names.get(one, one) for one in formats)
+    return f"{', '.join(first)} or {last}"
 
 
 def _written(image: Image.Image, long_side: int) -> tuple[bytes, tuple[int, int]]:
