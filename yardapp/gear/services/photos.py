@@ -72,9 +72,7 @@ def _opened(raw: bytes) -> Image.Image:
     except (Image.DecompressionBombError, Image.DecompressionBombWarning):
         raise Refused("That picture claims more than 60 million pixels. It was not opened.", "photo") from None
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError, EOFError):
-        raise Refused(
-            "That file is no photo that can be read here. JPEG, PNG, WebP or HEIC will do.", "photo"
-        ) from None
+        raise Refused(f"That file is no photo that can be read here. {_in_words(formats)} will do.", "photo") from None
     # Only the points are carried over: position, camera and every other note stay behind.
     return Image.frombytes("RGB", upright.size, upright.tobytes())
 
