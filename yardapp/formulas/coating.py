@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.dew import dew_margin, dew_point, dew_point_from_wet_bulb, is_dry_enough
+from yardapp.formulas.dew import dew_margin, dew_point, dew_point_from_wet_bulb, humidity_of, is_dry_enough
 from yardapp.formulas.film import product_needed, spreading_rate, wet_film
 from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
 
@@ -12,12 +12,14 @@ __all__ = [
     "dew_point",
     "dew_point_from_wet_bulb",
     "hub_area",
+    "humidity_of",
     "is_dry_enough",
     "pot_life",
     "product_needed",
     "propeller_area",
     "shaft_area",
     "spreading_rate",
+    "waiting_time",
     "wet_film",
 ]
 
@@ -165,9 +167,51 @@ def pot_life(temperature_c: ArrayLike, sheet_c: ArrayLike, sheet_s: ArrayLike) -
     return np.exp(np.interp(temperature_c, rows_c, np.log(rows_s)))
 
 
-def _hold_sheet(sheet_c: ArrayLike, sheet_s: ArrayLike) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def waiting_time(temperature_c: ArrayLike, sheet_c: ArrayLike, sheet_s: ArrayLike) -> NDArray[np.float64]:
+    """Least time that a data sheet asks to wait at a temperature, between its rows and never beyond them.
+
+    Between two rows it follows the straight line, which is never shorter than the curve of `pot_life`.
+
+    Parameters
+    ----------
+    temperature_c : array_like, shape S
+        Temperature of the metal (or as the sheet says), degrees C.
+    sheet_c : array_like, shape (rows,)
+        The sheet's temperatures, rising, degrees C.
+    sheet_s : array_like, shape (rows,)
+        The time that the sheet prints beside each, s; zero is "straight on".
+
+    Returns
+    -------
+    duration_s : ndarray, shape S
+        s; NaN where the temperature is not known.
+
+    Raises
+    ------
+    OutsideRange
+        A temperature lies outside the sheet's rows; the rows do not rise, or a time is below zero or not known.
+
+    Source
+    ------
+    The data sheet's own rows; the straight line is our choice, on the safe side of the usual halving for 10 C.
+
+    Examples
+    --------
+    >>> float(waiting_time(15, [10, 20], [5400, 1800])) / 60
+    60.0
+    """
+    hold("sheet_s", sheet_s, "must be zero or more.", at_least=0)
+    rows_c, rows_s = _hold_sheet(sheet_c, sheet_s, above=-1.0)
+    said = f"must lie from {rows_c[0]:g} to {rows_c[-1]:g} C, the rows of the data sheet."
+    temperature_c = hold("temperature_c", temperature_c, said, at_least=rows_c[0], at_most=rows_c[-1])
+    return np.asarray(np.interp(temperature_c, rows_c, rows_s))
+
+
+def _hold_sheet(
+    sheet_c: ArrayLike, sheet_s: ArrayLike, above: float = 0.0
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     rows_c = hold("sheet_c", sheet_c, "must be finite.")
-    rows_s = hold("sheet_s", sheet_s, "must be above zero.", above=0)
+    rows_s = hold("sheet_s", sheet_s, "must be above zero.", above=above)
     if rows_c.ndim != 1 or rows_c.size == 0 or not np.all(np.diff(rows_c) > 0) or np.any(np.isnan(rows_c)):
         raise OutsideRange("sheet_c", "must be one row of temperatures or more, rising.", rows_c.tolist())
     if rows_s.shape != rows_c.shape or np.any(np.isnan(rows_s)):

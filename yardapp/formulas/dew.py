@@ -100,6 +100,47 @@ def dew_point_from_wet_bulb(
     return _dew(np.log(vapour_pa / MAGNUS_C_PA))
 
 
+def humidity_of(air_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float64]:
+    """Relative humidity of air whose dew point is known, by Magnus over water: es(Td) / es(T).
+
+    Parameters
+    ----------
+    air_c : array_like, shape S
+        Temperature of the air, degrees C.
+    dew_point_c : array_like, shape S
+        Dew point over water, degrees C.
+
+    Returns
+    -------
+    relative_humidity : ndarray, shape S
+        Share of saturation, 0 to 1.
+
+    Raises
+    ------
+    OutsideRange
+        The air is outside -45 to 60 C; the dew point is below -100 C or above the air's temperature.
+
+    Validity
+    --------
+    Air from -45 to 60 C.
+
+    Source
+    ------
+    WMO-No. 8, over water (secondary): `dew_point` the other way round.
+
+    Examples
+    --------
+    >>> float(humidity_of(20.0, 12.0))
+    0.60
+    """
+    alike(air_c=air_c, dew_point_c=dew_point_c)
+    air_c = _hold_weather("air_c", air_c)
+    said = "must lie from -100 C to the air's own temperature."
+    dew_point_c = hold("dew_point_c", dew_point_c, said, at_least=-100, at_most=air_c)
+    ratio = MAGNUS_A * dew_point_c / (MAGNUS_B_C + dew_point_c) - MAGNUS_A * air_c / (MAGNUS_B_C + air_c)
+    return np.asarray(np.exp(ratio))
+
+
 def dew_margin(surface_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float64]:
     """How far the metal is warmer than the dew point: surface - dew point.
 

@@ -1,0 +1,84 @@
+"""Times at a temperature, read from the rows of the sheet; where it has no row there is no time."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from yardapp.coating.system import Product, Step, System, TimeAt, Window, WindowAt
+from yardapp.errors import OutsideRange
+from yardapp.formulas.coating import pot_life, waiting_time
+
+
+@dataclass(frozen=True, kw_only=True)
+class Times:
+    """A window at one temperature: wait so long, and start before so long; None: the sheet names no latest."""
+
+    earliest_s: float
+    latest_s: float | None
+
+
+def span_said(rows: Sequence[TimeAt] | Sequence[WindowAt]) -> str:
+    """What the rows reach over: "the sheet gives 10 to 30 °C"."""
+    if not rows:
+        return "the sheet gives no times"
+    low, high = rows[0].temperature_c, rows[-1].temperature_c
+    return f"the sheet gives {low:g} °C only" if low == high else f"the sheet gives {low:g} to {high:g} °C"
+
+
+def pot_life_s(product: Product, temperature_c: float) -> float | None:
+    """How long the mix is good, induction included; None where the sheet names none.
+
+    Raises
+    ------
+    OutsideRange
+        The sheet has no row so cold or so warm.
+    """
+    rows = product.pot_life
+    if not rows:
+        return None
+    _hold(rows, temperature_c)
+    return float(pot_life(temperature_c, *_columns(rows)))
+
+
+def cure_s(system: System, temperature_c: float) -> float | None:
+    """Wait from the last stroke to the water; None where the sheet names none.
+
+    Raises
+    ------
+    OutsideRange
+        The sheet has no row so cold or so warm.
+    """
+    rows = system.cure
+    if not rows:
+        return None
+    _hold(rows, temperature_c)
+    return float(waiting_time(temperature_c, *_columns(rows)))
+
+
+def window_s(step: Step, temperature_c: float) -> Times | None:
+    """The window after a step; None where no rows stand for it (by touch alone, or no window at all).
+
+    Raises
+    ------
+    OutsideRange
+        The sheet has no row so cold or so warm.
+    """
+    window = step.window or Window()
+    if not window.rows:
+        return None
+    _hold(window.rows, temperature_c)
+    at_c = [row.temperature_c for row in window.rows]
+    earliest_s = float(waiting_time(temperature_c, at_c, [row.earliest_s for row in window.rows]))
+    latest = [row.latest_s for row in window.rows if row.latest_s is not None]
+    if not latest:
+        return Times(earliest_s=earliest_s, latest_s=None)
+    latest_s = float(pot_life(temperature_c, at_c, latest))
+    return Times(earliest_s=earliest_s, latest_s=latest_s)
+
+
+def _columns(rows: Sequence[TimeAt]) -> tuple[list[float], list[float]]:
+    return [row.temperature_c for row in rows], [row.time_s for row in rows]
+
+
+def _hold(rows: Sequence[TimeAt] | Sequence[WindowAt], temperature_c: float) -> None:
+    if not rows[0].temperature_c <= temperature_c <= rows[-1].temperature_c:
+        raise OutsideRange("metal_c", f"must lie where the data sheet has rows: {span_said(rows)}.", temperature_c)
