@@ -29,6 +29,22 @@ def test_a_bound_that_is_not_known_holds_nothing():
     assert hold("chord_m", 5.0, "must be at most twice the radius.", at_most=np.nan) == 5.0
 
 
+@pytest.mark.parametrize("bound", [np.inf, [np.inf, np.inf]])
+def test_a_bound_that_nothing_reaches_refuses_all(bound):
+    with pytest.raises(OutsideRange, match="rise_m is 5"):
+        hold("rise_m", 5.0, "must be at least a bound.", at_least=bound)
+
+
+@pytest.mark.parametrize("bound", [np.inf, [np.inf, np.inf]])
+def test_a_bound_that_all_keep_refuses_nothing(bound):
+    assert hold("rise_m", 5.0, "must be at most a bound.", at_most=bound) == 5.0
+
+
+def test_zero_has_no_slack():
+    with pytest.raises(OutsideRange, match="rise_m is -1e-12"):
+        hold("rise_m", -1e-12, "must be zero or more.", at_least=0)
+
+
 def test_the_first_figure_outside_is_the_one_that_is_named():
     with pytest.raises(OutsideRange, match=r"chord_m is 0\.9:"):
         hold("chord_m", [0.1, 0.9, 0.8], "must be at most half.", at_most=0.5)

@@ -5,8 +5,10 @@ from hypothesis import strategies as st
 from uncertainties import ufloat
 
 from yardapp.formulas.area import projected_area_ratio
+from yardapp.formulas.b_series import efficiency, kq, kt
 from yardapp.formulas.pitch import pitch_from_angle, pitch_from_rise, pitch_ratio
-from yardapp.formulas.ranges import OutsideRange
+from yardapp.formulas.ranges import OutsideRange, hold
+from yardapp.formulas.slip import apparent_slip
 from yardapp.formulas.uncertainty import propagate, propagate_arrays, u_of_product
 
 DEG = np.pi / 180
@@ -55,6 +57,39 @@ def test_a_plain_number_is_exact():
 
 def test_the_edge_of_the_range_still_has_an_uncertainty():
     assert propagate(projected_area_ratio, pitch_ratio=ufloat(1.4, 0.02)).s == pytest.approx(0.229 * 0.02)
+
+
+def test_a_pull_at_the_bollard_has_an_uncertainty():
+    # At J = 0 the slope of the efficiency J KT / (2 pi KQ) is KT / (2 pi KQ), by hand.
+    slope = float(kt(0.0, 1.0, 0.718, 3) / (2 * np.pi * kq(0.0, 1.0, 0.718, 3)))
+
+    def of_advance(advance_ratio):
+        return efficiency(advance_ratio, 1.0, 0.718, 3)
+
+    alone = propagate(of_advance, advance_ratio=ufloat(0.0, 0.01))
+    _, together = propagate_arrays(of_advance, advance_ratio=([0.0, 0.0], 0.01))
+
+    assert alone.s == pytest.approx(0.01 * slope, rel=1e-5)
+    assert list(together) == pytest.approx([0.01 * slope] * 2, rel=1e-5)
+
+
+def test_a_step_to_one_side_loosens_no_check():
+    with pytest.raises(OutsideRange, match="speed_mps is -1e-09"):
+        propagate(apparent_slip, speed_mps=ufloat(-1e-9, 0.1), pitch_m=0.4, shaft_speed_rps=12.0)
+
+
+def test_zero_that_may_only_be_left_downwards_has_an_uncertainty_too():
+    # No formula of the package has zero for its upper end: this one is the test's own.
+    def decline(fall_ratio):
+        return 2 * hold("fall_ratio", fall_ratio, "must be zero or less.", at_most=0)
+
+    assert propagate(decline, fall_ratio=ufloat(0.0, 0.1)).s == pytest.approx(0.2, rel=1e-6)
+
+
+def test_the_edge_of_a_range_has_an_uncertainty_in_arrays_too():
+    _, u = propagate_arrays(projected_area_ratio, pitch_ratio=([0.6, 1.0, 1.4], 0.02))
+
+    assert list(u) == pytest.approx([0.229 * 0.02] * 3, rel=1e-6)
 
 
 def test_a_formula_refuses_through_the_uncertainty():

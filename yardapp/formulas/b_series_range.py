@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import SLACK, alike, hold, hold_whole
+from yardapp.formulas.ranges import alike, hold, hold_whole
 
 Array = NDArray[np.float64]
 
@@ -88,6 +88,5 @@ def hold_series(
     """
     alike(advance_ratio=advance_ratio, pitch_ratio=pitch_ratio, area_ratio=area_ratio, blades=blades)
     said = "must lie from 0 to 1.6 for the B-series."
-    # Zero has no slack of its own, and the pull at the bollard has an uncertainty too.
-    j = hold("advance_ratio", advance_ratio, said, at_least=-SLACK, at_most=GREATEST_ADVANCE_RATIO)
+    j = hold("advance_ratio", advance_ratio, said, at_least=0, at_most=GREATEST_ADVANCE_RATIO)
     return j, *hold_design(pitch_ratio, area_ratio, blades)

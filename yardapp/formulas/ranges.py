@@ -25,25 +25,37 @@ def hold(
     figure: ArrayLike,
     said: str,
     *,
-    above: ArrayLike = -np.inf,
-    below: ArrayLike = np.inf,
-    at_least: ArrayLike = -np.inf,
-    at_most: ArrayLike = np.inf,
+    above: ArrayLike | None = None,
+    below: ArrayLike | None = None,
+    at_least: ArrayLike | None = None,
+    at_most: ArrayLike | None = None,
 ) -> NDArray[np.float64]:
     """Return the figure as floats; raise OutsideRange unless every known one lies within the bounds.
 
     NaN (not known) passes, on either side of a bound; infinity never does. `said` is what is allowed, in words.
     """
     figure = np.asarray(figure, float)
-    above, below, at_least, at_most = (np.asarray(bound, float) for bound in (above, below, at_least, at_most))
-    outside = (figure <= above) | (figure >= below) | np.isinf(figure)
-    # An infinite bound has no slack: it would come out as NaN and hold nothing.
-    outside |= np.isfinite(at_least) & (figure < at_least - SLACK * np.abs(np.nan_to_num(at_least)))
-    outside |= np.isfinite(at_most) & (figure > at_most + SLACK * np.abs(np.nan_to_num(at_most)))
-    if np.any(outside):
+    outside = np.isinf(figure)
+    if above is not None:
+        outside = outside | (figure <= np.asarray(above, float))
+    if below is not None:
+        outside = outside | (figure >= np.asarray(below, float))
+    if at_least is not None:
+        outside = outside | (figure < _wider(at_least, -SLACK))
+    if at_most is not None:
+        outside = outside | (figure > _wider(at_most, SLACK))
+    if outside.any():
         first = np.broadcast_to(figure, outside.shape)[outside][0]
         raise OutsideRange(argument, said, f"{first:.6g}")
     return figure
+
+
+def _wider(bound: ArrayLike, slack: float) -> float | NDArray[np.float64]:
+    """The bound with its slack; an infinite one has none, for it would come out as NaN and hold nothing."""
+    if isinstance(bound, int | float):
+        return bound + slack * abs(bound) if abs(bound) < np.inf else bound
+    bound = np.asarray(bound, float)
+    return np.where(np.isinf(bound), bound, bound + slack * np.abs(np.where(np.isinf(bound), 0.0, bound)))
 
 
 def hold_above_zero(**figures: ArrayLike) -> tuple[NDArray[np.float64], ...]:
@@ -57,6 +69,8 @@ def alike(**figures: ArrayLike) -> tuple[int, ...]:
     shape: tuple[int, ...] = ()
     for argument, figure in figures.items():
         own = np.shape(figure)
+        if own in ((), shape):
+            continue
         try:
             shape = np.broadcast_shapes(shape, own)
         except ValueError:

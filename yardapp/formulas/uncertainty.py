@@ -1,16 +1,19 @@
 """Carry a standard uncertainty through any formula, without a second copy of the formula."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from uncertainties import UFloat, wrap
 
-from yardapp.formulas.ranges import hold
+from yardapp.formulas.ranges import OutsideRange, hold
 
 # Cube root of the float's precision: the step at which a central difference is most exact.
 STEP = float(np.finfo(float).eps) ** (1 / 3)
+# A step that stays within the slack that `ranges.hold` leaves at the edge of a range; zero has no slack.
+EDGE_STEP = 2e-8
 
 
 def propagate(formula: Callable[..., Any], **readings: UFloat | float) -> UFloat:
@@ -45,7 +48,8 @@ def propagate(formula: Callable[..., Any], **readings: UFloat | float) -> UFloat
     >>> print(f"{propagate(projected_area_ratio, pitch_ratio=ufloat(1.0, 0.02)):.2u}")
     0.8380+/-0.0046
     """
-    return wrap(lambda **nominal: float(formula(**nominal)))(**readings)
+    slopes = {name: _slope_at(formula, name) for name in readings}
+    return wrap(lambda **nominal: float(formula(**nominal)), derivatives_kwargs=slopes)(**readings)
 
 
 def propagate_arrays(
@@ -56,7 +60,7 @@ def propagate_arrays(
     Parameters
     ----------
     formula
-        A function of this package that takes arrays; its readings must lie a step inside its range.
+        A function of this package that takes arrays.
     **readings
         For each parameter a pair (figure, standard uncertainty at k = 1), in the parameter's unit.
 
@@ -90,11 +94,28 @@ def propagate_arrays(
     return value, np.sqrt(variance)
 
 
-def _slope(formula: Callable[..., Any], figures: dict[str, NDArray[np.float64]], name: str) -> NDArray[np.float64]:
-    figure = figures[name]
-    step = STEP * np.where(figure == 0, 1.0, np.abs(figure))
-    above, below = (np.asarray(formula(**(figures | {name: figure + way * step})), float) for way in (1, -1))
-    return np.asarray((above - below) / (2 * step))
+def _slope_at(formula: Callable[..., Any], name: str) -> Callable[..., float]:
+    def slope(**nominal: Any) -> float:
+        return float(_slope(formula, nominal, name))
+
+    return slope
+
+
+def _slope(formula: Callable[..., Any], figures: dict[str, Any], name: str) -> NDArray[np.float64]:
+    """Central difference; at the edge of a range a step within its slack, and at zero a step to one side."""
+    figure = np.asarray(figures[name], float)
+    size = np.where(figure == 0, 1.0, np.abs(figure))
+    wide, near = STEP * size, EDGE_STEP * size
+    aside = np.where(figure == 0, 0.0, near)
+
+    def difference(up: NDArray[np.float64], down: NDArray[np.float64]) -> NDArray[np.float64]:
+        above, below = (np.asarray(formula(**figures | {name: place}), float) for place in (figure + up, figure - down))
+        return np.asarray((above - below) / (up + down))
+
+    for up, down in ((wide, wide), (near, aside)):
+        with suppress(OutsideRange):
+            return difference(up, down)
+    return difference(aside, near)
 
 
 def u_of_product(value: ArrayLike, *factors: tuple[ArrayLike, ArrayLike, float]) -> NDArray[np.float64]:
