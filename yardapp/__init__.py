@@ -18,7 +18,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     """The web app over one register, plugged together in reading order."""
     from flask import Flask
 
-    from yardapp import config, db, filters, gate
+    from yardapp import config, db, filters, gate, stylesheet
     from yardapp.paths import ROOT
 
     settings = settings or config.load()
@@ -41,6 +41,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         YARD=settings.yard,
     )
     db.open_register(settings.database_url)
+    stylesheet.serve_one_sheet(app)
     filters.register(app)
     gate.guard(app)
     _open_rooms(app)

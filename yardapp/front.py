@@ -12,10 +12,11 @@ from yardapp.drawings.hand import hand_picture
 from yardapp.fields import LengthField, QuantityField
 from yardapp.forms import YardForm, options
 from yardapp.quantities import units
+from yardapp.repeats import REPEATED
 from yardapp.web import current_who, filled, page
 
 bp = Blueprint("front", __name__)
-BOXES = {box.kind: box for box in QuantityField.__subclasses__()}
+BOXES: dict[str, type[QuantityField]] = {box.kind: box for box in QuantityField.__subclasses__()} | REPEATED
 
 
 @bp.get("/")
@@ -33,11 +34,11 @@ def alive() -> ResponseReturnValue:
 @bp.get("/sizes/understood")
 def understood() -> ResponseReturnValue:
     """What a size box understood of what stands in it, in both systems, and how it would read in the other unit."""
-    text, kind = request.args.get("text", "")[:200], request.args.get("kind", "length")
+    text, kind = request.args.get("text", "")[:400], request.args.get("kind", "length")
     if not text.strip() or kind not in BOXES:
         return ""
     who, assume = current_who(), request.args.get("assume") or None
-    if assume is not None and units.find(kind, assume) is None:
+    if assume is not None and units.find(BOXES[kind].kind, assume) is None:
         return ""
     box = BOXES[kind](default_unit=assume).bind(filled(YardForm), "box")
     box.process(MultiDict({"box": text}))

@@ -2,7 +2,7 @@
 
 from urllib.parse import urlsplit
 
-from flask import Flask, abort, flash, g, redirect, render_template, request, session, url_for
+from flask import Flask, abort, current_app, flash, g, redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response
@@ -12,9 +12,8 @@ from yardapp.errors import NotAllowed, NotFound
 from yardapp.people import services as people
 from yardapp.web import AlreadyAnswered
 
-OPEN_TO_ALL = frozenset(
-    {"static", "front.alive", "people.sign_in_page", "people.enter", "people.claim_page", "people.claim_yard"}
-)
+FILES = frozenset({"static", "stylesheet", "front.alive"})
+OPEN_TO_ALL = FILES | {"people.sign_in_page", "people.enter", "people.claim_page", "people.claim_yard"}
 # Drawings carry their figures as attributes; a page carries neither script nor style of its own.
 POLICY = (
     "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
@@ -72,7 +71,7 @@ def _same_origin() -> None:
 def _somebody() -> ResponseReturnValue | None:
     """Know who is at the screen, or ask."""
     g.who = None
-    if request.endpoint in ("static", "front.alive") or _is_api():
+    if request.endpoint in FILES or _is_api():
         return None
     token = session.get("device")
     if token:
@@ -147,7 +146,6 @@ def _plain_no(refusal: HTTPException) -> ResponseReturnValue:
 
 def _our_fault(fault: Exception) -> ResponseReturnValue:
     """A bug: logged with its trace, told plainly; what was typed is still on the phone."""
-    from flask import current_app
 
     current_app.logger.exception("A page failed: %s %s", request.method, request.path, exc_info=fault)
     if current_app.testing:
