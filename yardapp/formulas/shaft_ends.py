@@ -6,10 +6,10 @@ from functools import cache
 
 import numpy as np
 
+from yardapp.formulas.imperial import INCH_M
 from yardapp.formulas.ranges import hold
 from yardapp.formulas.tables import Row, figure, table
 
-INCH_M = 0.0254
 MM = 0.001
 RATIOS = (10, 12, 16, 20)
 

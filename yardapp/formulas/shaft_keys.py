@@ -4,10 +4,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from yardapp.formulas.imperial import INCH_M
 from yardapp.formulas.ranges import OutsideRange, hold
 from yardapp.formulas.tables import figure, table
 
-INCH_M = 0.0254
 MM = 0.001
 
 # A shaft read this near to a nominal size is that size.

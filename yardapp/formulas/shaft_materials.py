@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from yardapp.formulas.imperial import INCH_M, POUND_KG, PSI_PA
 from yardapp.formulas.tables import figure, table
 
 
@@ -41,15 +42,14 @@ def shaft_materials() -> tuple[ShaftMaterial, ...]:
     >>> shaft_materials()[0].uns
     'C46400'
     """
-    psi_pa, lb_per_in3 = 6894.757293168361, 27679.904710190506
     return tuple(
         ShaftMaterial(
             alloy=row["alloy"],
             uns=row["uns"],
             condition=row["condition"],
-            torsional_yield_pa=figure(row, "torsional_yield_psi") * psi_pa,
-            modulus_pa=figure(row, "modulus_psi") * psi_pa,
-            density_kgpm3=figure(row, "density_lb_in3") * lb_per_in3,
+            torsional_yield_pa=figure(row, "torsional_yield_psi") * PSI_PA,
+            modulus_pa=figure(row, "modulus_psi") * PSI_PA,
+            density_kgpm3=figure(row, "density_lb_in3") * POUND_KG / INCH_M**3,
             source=row["source"],
             status=row["status"],
         )
