@@ -1,16 +1,19 @@
-"""Bench sheets: what was read, as typed, and what came of it. Rows are only ever added."""
+"""Bench sheets: what was read, as typed, and what came of it; and the yard's list of tools."""
 
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ForeignKey, String
+from sqlalchemy import CheckConstraint, ForeignKey, String
 from sqlalchemy.orm import Mapped, mapped_column
 
 from yardapp.db import Base
 
 
 class Sheet(Base):
-    """One sheet: `readings` holds each figure by name with `NAME_typed` and `u_NAME` beside it, in SI."""
+    """One sheet; rows are only ever added.
+
+    `readings` holds each figure by name with `NAME_typed` and `u_NAME` beside it, in SI.
+    """
 
     __tablename__ = "bench_sheet"
 
@@ -26,3 +29,22 @@ class Sheet(Base):
     # A correction is a new sheet that names the old one; a sheet is replaced once.
     replaces_id: Mapped[int | None] = mapped_column(ForeignKey("bench_sheet.id"), unique=True)
     why: Mapped[str] = mapped_column(String(300), default="")
+
+
+class ToolRow(Base):
+    """One tool as the yard speaks of it: its ± at k = 2, in metres or radians. Sheets remember it by name and ±."""
+
+    __tablename__ = "bench_tool"
+    __table_args__ = (
+        CheckConstraint("kind IN ('length', 'angle')", name="kind"),
+        CheckConstraint("plus_minus > 0", name="plus_minus"),
+    )
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str] = mapped_column(String(60), unique=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    plus_minus: Mapped[float]
+    is_common: Mapped[bool] = mapped_column(default=False)
+    source: Mapped[str] = mapped_column(String(120), default="")
+    is_used: Mapped[bool] = mapped_column(default=True)
+    version: Mapped[int] = mapped_column(default=1)

@@ -98,6 +98,9 @@ class Outcome:
     remarks: tuple[str, ...] = ()
     near: Near | None = None
     compared: tuple[Compared, ...] = ()
+    # Of the answer's ± (k = 1): what every reading with these tools shares, and what averages out.
+    u_common: float | None = None
+    u_separate: float | None = None
     more: dict[str, Any] = field(default_factory=dict)  # what one method alone says, ready for JSON
 
     def sum_of(self, what: str) -> Sum | None:
@@ -132,6 +135,8 @@ class Outcome:
             remarks=tuple(kept["remarks"]),
             near=Near(**near) if near else None,
             compared=tuple(Compared(**one) for one in kept["compared"]),
+            u_common=kept.get("u_common"),
+            u_separate=kept.get("u_separate"),
             more=kept.get("more", {}),
         )
 
@@ -155,4 +160,4 @@ def read(reading: object, name: str) -> Figure | None:
 def figures_read(reading: Any) -> dict[str, Any]:
     """Everything that was read, by name; what was not is left out."""
     read_of = ((one.name, getattr(reading, one.name)) for one in fields(reading))
-    return {name: figure for name, figure in read_of if figure is not None}
+    return {name: figure for name, figure in read_of if figure is not None and figure != {}}

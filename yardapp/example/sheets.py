@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from math import cos, pi, radians
+from typing import Any
 
 from yardapp.bench import services as bench
 from yardapp.bench.tools import TOOLS
@@ -60,9 +61,9 @@ def read_bore(yard: Yard, who: Who, tag: str, row: Mapping[str, str], number: in
     _keep_bore(yard, who, tag, "taper", read)
 
 
-def _keep_bore(yard: Yard, who: Who, tag: str, kind: str, read: Mapping[str, float]) -> None:
+def _keep_bore(yard: Yard, who: Who, tag: str, kind: str, read: Mapping[str, Any]) -> None:
     along = ("bore_length_m", "keyway_depth_m", "hub_length_m")
-    u = {f"u_{name}": TOOLS["steel rule" if name in along else "caliper"].u for name in read}
+    u: dict[str, Any] = {f"u_{name}": TOOLS["steel rule" if name in along else "caliper"].u for name in read}
     boxes = {f"{name}_typed": millimetres(value_m, 1 if name in along else 2) for name, value_m in read.items()}
     tools = {"across_tool": "caliper", "along_tool": "steel rule"}
     reading = bench.BoreReading(bore_kind=kind, **read, **u)

@@ -5,8 +5,8 @@ from typing import Any, ClassVar
 from wtforms import RadioField
 
 from yardapp.bench.forms.boxes import BenchForm, own_length, tool_box
-from yardapp.fields import LengthField
 from yardapp.forms import options
+from yardapp.repeats import RepeatedLengthField
 
 KINDS = [("taper", "Taper"), ("parallel", "Parallel"), ("pilot", "Pilot"), ("", "Didn't look")]
 
@@ -26,19 +26,19 @@ class BoreForm(BenchForm):
     ABOUT = "Bore, keyway and hub"
 
     bore_kind = RadioField("Kind of bore", choices=options(KINDS), default="")
-    bore_large_m = LengthField(
+    bore_large_m = RepeatedLengthField(
         "Large end", description="The forward one; of a parallel bore, the bore", at_most=0.6, what="bore"
     )
-    bore_small_m = LengthField("Small end", at_most=0.6, what="bore")
-    bore_length_m = LengthField(
+    bore_small_m = RepeatedLengthField("Small end", at_most=0.6, what="bore")
+    bore_length_m = RepeatedLengthField(
         "Length between", description="Between the two readings, along the shaft", at_most=1.5, what="length"
     )
-    keyway_width_m = LengthField("Keyway, width", at_most=0.15, what="keyway")
-    keyway_depth_m = LengthField(
+    keyway_width_m = RepeatedLengthField("Keyway, width", at_most=0.15, what="keyway")
+    keyway_depth_m = RepeatedLengthField(
         "Keyway, depth", description="At its side; 0 when there is none", at_least=0.0, at_most=0.1, what="keyway"
     )
-    hub_length_m = LengthField("Hub, length", at_most=1.5, what="hub")
-    hub_diameter_m = LengthField("Hub, diameter", at_most=1.5, what="hub")
+    hub_length_m = RepeatedLengthField("Hub, length", at_most=1.5, what="hub")
+    hub_diameter_m = RepeatedLengthField("Hub, diameter", at_most=1.5, what="hub")
     across_tool = tool_box("Across read with", "caliper", "steel rule")
     along_tool = tool_box("Along and depth read with", "steel rule", "depth gauge", "caliper")
     plus_minus_bore_large_m = own_length("the large end")

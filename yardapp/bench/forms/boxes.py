@@ -1,24 +1,49 @@
 """What every bench sheet has: readings with a tool and a ± each, a note, and on a correction the reason."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from math import isclose
 from typing import Any, ClassVar
 
 from wtforms import HiddenField, SelectField, StringField
 from wtforms.validators import InputRequired, Length
 
-from yardapp.bench.tools import TOOLS, K
+from yardapp.bench.tools import TOOLS, K, Tool, offered
 from yardapp.fields import AngleField, CountField, LengthField, QuantityField
 from yardapp.forms import YardForm, options
 from yardapp.quantities import show
 
 OWN = "plus_minus_"
 WHY = "Say why, in a few words: it is read years later."
+NO_TOOL = ("", "None of the list")
+
+
+class ToolField(SelectField):  # type: ignore[misc, unused-ignore]
+    """The tool that readings were taken with: one of the yard's list, the usual ones first."""
+
+    data: str | None
+    raw_data: list[str] | None
+
+    def __init__(self, label: str, *, usual: tuple[str, ...], **said: Any) -> None:
+        self.usual = usual
+        names = offered(TOOLS, TOOLS[usual[0]].kind, usual)
+        super().__init__(label, default=usual[0], choices=_choices(names), **said)
+
+    def offer(self, tools: Mapping[str, Tool]) -> None:
+        """Offer what is in use of this kind, and what stands in the box already."""
+        names = offered(tools, TOOLS[self.usual[0]].kind, self.usual)
+        self.choices = _choices(names)
+        if self.raw_data is None and self.data not in names:
+            self.data = names[0] if names else ""
+
+
+def _choices(names: list[str]) -> Any:
+    return options([(name, name.capitalize()) for name in names] or [NO_TOOL])
 
 
 def tool_box(label: str, *names: str) -> Any:
     """The tool that readings were taken with; the common one comes first."""
-    return SelectField(label, choices=options((name, name.capitalize()) for name in names), default=names[0])
+    return ToolField(label, usual=names)
 
 
 def own_length(of: str) -> LengthField:
@@ -32,43 +57,79 @@ def own_angle(of: str) -> AngleField:
 
 
 class BenchForm(YardForm):
-    """One sheet. `TOOL_OF` says which tool box speaks for each reading."""
+    """One sheet. `TOOL_OF` says which tool box speaks for each reading, `OWN_OF` which box of its own ± it has.
+
+    `tools` is the yard's list, to be given with `take` before anything is judged.
+    """
 
     TOOL_OF: ClassVar[dict[str, str]] = {}
+    OWN_OF: ClassVar[dict[str, str]] = {}
     ABOUT: ClassVar[str] = ""  # this way of measuring, in a few words
+    tools: Mapping[str, Tool] = TOOLS
 
     way = HiddenField()
     note = StringField("Note", [Length(max=300)])
     why = StringField("Why is it corrected?", [InputRequired(WHY), Length(max=300)])
 
+    def take(self, tools: Mapping[str, Tool], kept: Mapping[str, Any] | None = None) -> None:
+        """The yard's tools as they are today; those that a `kept` sheet was read with, as they were on its day."""
+        self.tools = {**tools, **self._of_its_day(tools, kept or {})}
+        for field in self:
+            if isinstance(field, ToolField):
+                field.offer(self.tools)
+
+    def _of_its_day(self, tools: Mapping[str, Tool], kept: Mapping[str, Any]) -> dict[str, Tool]:
+        named = {str(kept[f"{name}_tool"]): name for name in self.TOOL_OF if kept.get(f"{name}_tool")}
+        then = {tool: kept.get(f"{name}_tool_plus_minus") for tool, name in named.items() if tool in tools}
+        return {
+            tool: replace(tools[tool], is_used=True, plus_minus=reach or tools[tool].plus_minus)
+            for tool, reach in then.items()
+        }
+
     def reading(self) -> dict[str, Any]:
-        """What was read, as the service takes it: each figure with its standard uncertainty (k = 1)."""
+        """What was read, as the service takes it: each figure with its tool's standard uncertainty (k = 1)."""
         said: dict[str, Any] = {}
         for name in self.TOOL_OF:
+            half_width = self.half_width(name)
             said[name] = self[name].data
-            said[f"u_{name}"] = None if said[name] is None else self.half_width(name) / K
-        return said
+            said[f"u_{name}"] = None if said[name] is None or half_width is None else half_width / K
+        return said | {"repeats": self.repeats()}
 
-    def half_width(self, name: str) -> float:
+    def repeats(self) -> dict[str, tuple[float, ...]]:
+        """The figures that were read several times over, each reading of each."""
+        several = {name: getattr(self[name], "several", ()) for name in self.TOOL_OF}
+        return {name: tuple(values) for name, values in several.items() if len(values) > 1}
+
+    def own_of(self, name: str) -> Any:
+        """The box for a person's own ± of one reading."""
+        return self[f"{OWN}{self.OWN_OF.get(name, name)}"]
+
+    def own_boxes(self) -> dict[str, str]:
+        """Each box for an own ± by name, and the ± that stands for it while it is empty."""
+        return {self.own_of(name).name: self.usual(name) for name in self.TOOL_OF}
+
+    def half_width(self, name: str) -> float | None:
         """The ± of one reading: the person's own, else the tool's."""
-        own = self[f"{OWN}{name}"].data
-        tool = self[self.TOOL_OF[name]].data
-        return float(own if own is not None else TOOLS[tool].plus_minus)
+        own, tool = self.own_of(name).data, self.tools.get(self[self.TOOL_OF[name]].data)
+        if own is not None:
+            return float(own)
+        return tool.plus_minus if tool else None
 
     def usual(self, name: str) -> str:
         """The ± that the chosen tool stands for, as it may be typed."""
-        chosen = self[self.TOOL_OF[name]].data
-        tool = TOOLS.get(chosen)
+        tool = self.tools.get(self[self.TOOL_OF[name]].data)
         return show(tool.plus_minus, tool.kind) if tool else ""
 
     def own_filled(self) -> bool:
         """Whether any ± of the person's own was typed."""
-        return any(self[f"{OWN}{name}"].typed or self[f"{OWN}{name}"].errors for name in self.TOOL_OF)
+        return any(self.own_of(name).typed or self.own_of(name).errors for name in self.TOOL_OF)
 
     def boxes(self) -> dict[str, Any]:
         """Everything that stood in the boxes, as typed, for the sheet to keep."""
         said = self.readings()
-        said |= {f"{name}_tool": said[tool] for name, tool in self.TOOL_OF.items() if said[name] is not None}
+        read = {name: said[tool] for name, tool in self.TOOL_OF.items() if said[name] is not None and said[tool]}
+        said |= {f"{name}_tool": tool for name, tool in read.items()}
+        said |= {f"{name}_tool_plus_minus": self.tools[tool].plus_minus for name, tool in read.items()}
         return {name: text for name, text in said.items() if name not in ("why", "note") and text not in (None, "")}
 
     def still_to_read(self) -> list[Any]:
@@ -90,7 +151,7 @@ class BenchForm(YardForm):
                 field.data = kept[field.name]
         self.note.data = note
         for name, tool in self.TOOL_OF.items():
-            own = self[f"{OWN}{name}"]
+            own = self.own_of(name)
             if kept.get(f"u_{name}") and not own.typed and kept.get(tool) is None:
                 own.process_data(kept[f"u_{name}"] * K)  # kept without a tool: its ± stood in no box
 

@@ -6,8 +6,8 @@ from wtforms import RadioField
 from wtforms.validators import InputRequired
 
 from yardapp.bench.forms.boxes import BenchForm, blades_box, own_length, tool_box
-from yardapp.fields import LengthField
 from yardapp.forms import options
+from yardapp.repeats import RepeatedLengthField
 
 TOOLS = ("tape", "steel rule")
 COUNT_THEM = "Count the blades: the sum hangs on it."
@@ -19,7 +19,7 @@ class RadiusForm(BenchForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"tip_radius_m": "tip_tool", "shortest_m": "tip_tool"}
     ABOUT = "Tip radius"
 
-    tip_radius_m = LengthField(
+    tip_radius_m = RepeatedLengthField(
         "Tip radius",
         [InputRequired("Read from the bore's centre to the furthest tip.")],
         description="From the bore's centre to the furthest tip, square to the shaft",
@@ -27,7 +27,7 @@ class RadiusForm(BenchForm):
         at_most=6.0,
         what="tip radius",
     )
-    shortest_m = LengthField(
+    shortest_m = RepeatedLengthField(
         "Shortest tip radius",
         description="To the most worn tip; tips wear, and a shop asks",
         at_least=0.05,
@@ -53,7 +53,7 @@ class AcrossForm(_CountedForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"across_m": "tip_tool"}
     ABOUT = "Straight across"
 
-    across_m = LengthField(
+    across_m = RepeatedLengthField(
         "Tip to opposite tip",
         [InputRequired("Read over the bore's centre to the tip opposite.")],
         description="Over the bore's centre; even numbers of blades alone",
@@ -71,7 +71,7 @@ class TipsForm(_CountedForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"chord_m": "tip_tool"}
     ABOUT = "Tip to tip"
 
-    chord_m = LengthField(
+    chord_m = RepeatedLengthField(
         "Tip to tip",
         [InputRequired("Read the straight line from tip to tip.")],
         description="A straight line from one tip to the other",
@@ -99,7 +99,7 @@ class StringForm(_CountedForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"string_m": "tip_tool"}
     ABOUT = "String round the tips"
 
-    string_m = LengthField(
+    string_m = RepeatedLengthField(
         "String round the tips",
         [InputRequired("Pull a string taut round every tip, and read its length.")],
         description="Once round all the tips, straight from each to the next; three blades or more",

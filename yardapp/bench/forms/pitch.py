@@ -6,8 +6,9 @@ from wtforms import RadioField
 from wtforms.validators import InputRequired
 
 from yardapp.bench.forms.boxes import BenchForm, own_angle, own_length, tool_box
-from yardapp.fields import AngleField, CountField, LengthField
+from yardapp.fields import CountField
 from yardapp.forms import options
+from yardapp.repeats import RepeatedAngleField, RepeatedLengthField
 
 RADIUS = "From the bore's centre to the mark on the blade"
 SWING = "Read the swing off the ring."
@@ -15,7 +16,7 @@ SWING = "Read the swing off the ring."
 
 class _PitchForm(BenchForm):
     blade = CountField("Blade", at_least=1, at_most=7, what="blade")
-    radius_m = LengthField("Radius of the mark", description=RADIUS, at_most=6.0, what="radius")
+    radius_m = RepeatedLengthField("Radius of the mark", description=RADIUS, at_most=6.0, what="radius")
     plus_minus_radius_m = own_length("the radius")
     radius_tool = tool_box("Radius read with", "steel rule", "tape")
 
@@ -25,7 +26,7 @@ class _PitchForm(BenchForm):
 
 
 class _SwingForm(_PitchForm):
-    swing_rad = AngleField(
+    swing_rad = RepeatedAngleField(
         "Swing",
         [InputRequired(SWING)],
         default_unit="deg",
@@ -42,7 +43,7 @@ class RiseForm(_SwingForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "rise_m": "rise_tool", "swing_rad": "swing_tool"}
     ABOUT = "Rise over a swing"
 
-    rise_m = LengthField(
+    rise_m = RepeatedLengthField(
         "Rise",
         [InputRequired("Read the rise off the height gauge.")],
         description="How far the face climbs between the two points",
@@ -74,7 +75,7 @@ class EdgesForm(_SwingForm):
     }
     ABOUT = "Heights of both edges"
 
-    leading_m = LengthField(
+    leading_m = RepeatedLengthField(
         "Leading edge, height",
         [InputRequired("Read the height of the leading edge above the table.")],
         at_least=0.0,
@@ -82,7 +83,7 @@ class EdgesForm(_SwingForm):
         what="height",
     )
     plus_minus_leading_m = own_length("the leading edge")
-    trailing_m = LengthField(
+    trailing_m = RepeatedLengthField(
         "Trailing edge, height",
         [InputRequired("Read the height of the trailing edge above the table.")],
         at_least=0.0,
@@ -99,14 +100,14 @@ class AngleForm(_PitchForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "angle_rad": "angle_tool"}
     ABOUT = "Angle of the blade"
 
-    radius_m = LengthField(
+    radius_m = RepeatedLengthField(
         "Radius of the mark",
         [InputRequired("At what radius? By angle alone there is no pitch.")],
         description=RADIUS,
         at_most=6.0,
         what="radius",
     )
-    angle_rad = AngleField(
+    angle_rad = RepeatedAngleField(
         "Blade angle",
         [InputRequired("Read the angle off the protractor.")],
         default_unit="deg",

@@ -1,6 +1,7 @@
 """What can be done at the bench: one door."""
 
 from yardapp.bench.models import Sheet
+from yardapp.bench.repeating import settled
 from yardapp.bench.services.bore import BORE, BoreReading, bore_of, measure_bore
 from yardapp.bench.services.diameter import DIAMETER, DiameterReading, diameter_of, measure_diameter
 from yardapp.bench.services.keeping import Filled, Method, known_of, look, measure
@@ -11,9 +12,11 @@ from yardapp.bench.services.sheets import (
     SheetRow,
     at_bench,
     newest_sheets,
+    readings_of,
     sheet_by_id,
     sheets_of,
 )
+from yardapp.bench.services.tools import add_tool, change_tool, tool_by_name, tools
 from yardapp.bench.sums import Known, Outcome, figures_read
 
 METHODS = {method.name: method for method in (DIAMETER, PITCH, BORE)}
@@ -34,8 +37,10 @@ __all__ = [
     "PitchReading",
     "Sheet",
     "SheetRow",
+    "add_tool",
     "at_bench",
     "bore_of",
+    "change_tool",
     "diameter_of",
     "figures_read",
     "known_of",
@@ -46,6 +51,10 @@ __all__ = [
     "measure_pitch",
     "newest_sheets",
     "pitch_of",
+    "readings_of",
+    "settled",
     "sheet_by_id",
     "sheets_of",
+    "tool_by_name",
+    "tools",
 ]

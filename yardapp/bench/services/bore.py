@@ -6,6 +6,7 @@ from math import hypot, nan
 from sqlalchemy.orm import Session
 
 from yardapp.bench.models import Sheet
+from yardapp.bench.repeating import Reading, repeatable
 from yardapp.bench.services.keeping import Filled, Method, measure
 from yardapp.bench.sums import Known, Near, Outcome, Sum, read, work_out
 from yardapp.bench.tools import K
@@ -27,7 +28,7 @@ SWAPPED = "The small end is not below the large end. Swap the two: the large end
 
 
 @dataclass(frozen=True, kw_only=True)
-class BoreReading:
+class BoreReading(Reading):
     """What was read of bore, keyway and hub, as far as it was. `u_` is k = 1."""
 
     bore_kind: str | None = None
@@ -47,6 +48,7 @@ class BoreReading:
     u_hub_diameter_m: float | None = None
 
 
+@repeatable
 def bore_of(reading: BoreReading, known: Known | None = None) -> Outcome:
     """Taper with its ± where both ends and the length were read, and the standards nearest to it. No register here.
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from sqlalchemy.orm import Session
 
 from yardapp.bench.models import Sheet
+from yardapp.bench.repeating import Reading, repeatable
 from yardapp.bench.services.keeping import Filled, Method, measure
 from yardapp.bench.sums import Figure, Known, Outcome, Sum, read, work_out
 from yardapp.errors import Refused
@@ -32,7 +33,7 @@ EVEN_FAR = "With {blades} blades the tips furthest apart lie straight across. Re
 
 
 @dataclass(frozen=True, kw_only=True)
-class DiameterReading:
+class DiameterReading(Reading):
     """What was read off the tips: a radius, straight across, from tip to tip, a string round all. `u_` is k = 1."""
 
     tip_radius_m: float | None = None
@@ -49,6 +50,7 @@ class DiameterReading:
     blades: int | None = None
 
 
+@repeatable
 def diameter_of(reading: DiameterReading, known: Known | None = None) -> Outcome:
     """Diameter with its ±. No register here.
 

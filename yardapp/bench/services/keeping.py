@@ -8,6 +8,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from yardapp.bench.models import Sheet
+from yardapp.bench.repeating import settled
 from yardapp.bench.services.agreement import compared
 from yardapp.bench.sums import Known, Outcome, figures_read
 from yardapp.db import now
@@ -75,6 +76,7 @@ def measure(session: Session, who: Who, tag: str, method: Method, reading: Any, 
     item = gear.item_by_tag(session, who, tag, kind="propeller", for_change=True)
     found = gear.item_page(session, who, item.tag, item.kind)
     old = None if filled.corrects is None else _to_correct(session, item, filled.corrects, filled.why)
+    reading = settled(reading)
     outcome, said = _worked(found, method, reading, filled.corrects)
     readings = {**filled.boxes, **figures_read(reading)}
     sheet = _added(session, who, item, filled, Sheet(method=method.name, readings=readings, results=outcome.kept()))
@@ -106,7 +108,7 @@ def look(
     """
     who.must("record")
     found = gear.item_page(session, who, tag, "propeller")
-    return found.item, _worked(found, method, reading, corrects)[0]
+    return found.item, _worked(found, method, settled(reading), corrects)[0]
 
 
 def _worked(found: gear.ItemPage, method: Method, reading: Any, corrects: int | None) -> tuple[Outcome, Statements]:

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 
 from sqlalchemy.orm import Session
 
-from yardapp.bench.geometry import rise_from_edges
 from yardapp.bench.models import Sheet
+from yardapp.bench.repeating import Reading, repeatable
 from yardapp.bench.services.keeping import Filled, Method, measure
 from yardapp.bench.sums import Figure, Known, Outcome, Sum, read, work_out
 from yardapp.errors import Refused
-from yardapp.formulas.pitch import pitch_angle, pitch_from_angle, pitch_from_rise, pitch_ratio
+from yardapp.formulas.pitch import pitch_angle, pitch_from_angle, pitch_from_rise, pitch_ratio, rise_from_edges
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
 
@@ -21,7 +21,7 @@ SWAPPED = (
 
 
 @dataclass(frozen=True, kw_only=True)
-class PitchReading:
+class PitchReading(Reading):
     """What was read off one blade: a rise or both edges over a swing, or the blade's angle. `u_` is k = 1."""
 
     blade: int | None = None
@@ -40,6 +40,7 @@ class PitchReading:
     climbs: str = ""
 
 
+@repeatable
 def pitch_of(reading: PitchReading, known: Known | None = None) -> Outcome:
     """Pitch with its ±, and every sum on the way. No register here.
 

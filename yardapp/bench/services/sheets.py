@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from sqlalchemy import Select, select
 from sqlalchemy.orm import Session, aliased
@@ -95,3 +96,11 @@ def sheet_by_id(session: Session, who: Who, sheet_id: int) -> tuple[SheetRow, At
         raise NotFound("There is no such sheet here.")
     sheet, item, replaced_by = found
     return _row(sheet, item, replaced_by), AtBench(item=item, known=known_of(item))
+
+
+def readings_of(session: Session, who: Who, sheet_id: int | None) -> dict[str, Any]:
+    """What was read on a kept sheet; nothing where there is none, or this person may not know of it."""
+    if sheet_id is None:
+        return {}
+    found = session.execute(_chosen(who).where(Sheet.id == sheet_id)).first()
+    return {} if found is None else found[0].readings

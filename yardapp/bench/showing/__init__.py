@@ -1,10 +1,10 @@
 """What came of a sheet, put into the words of a page. No database, no request."""
 
-from yardapp.bench.geometry import mark_radius
 from yardapp.bench.showing.faces import FACES, Face
 from yardapp.bench.showing.outcomes import Shown, lead, shown
 from yardapp.bench.showing.words import as_typed, figure, label_of
 from yardapp.bench.sums import Known
+from yardapp.formulas.pitch import mark_radius
 from yardapp.quantities import System
 
 INCH_M = 0.0254

@@ -8,12 +8,14 @@ from markupsafe import Markup
 
 from yardapp import quantities
 from yardapp.bench.showing.faces import FACES
-from yardapp.bench.showing.words import figure, in_order, label_of
+from yardapp.bench.showing.words import figure, in_order, is_named, label_of
 from yardapp.bench.sums import Compared, Known, Near, Outcome, Sum
 from yardapp.bench.tools import K
 from yardapp.filters import kind_of
+from yardapp.formulas.repeats import how_well_scatter_is_known
 from yardapp.quantities import System
 
+MANY = 10  # readings, from which on their scatter is known well enough to say no more of it
 BASIS = {
     "measured": "Measured before",
     "stamped": "Stamped",
@@ -34,6 +36,7 @@ class Shown:
     agreements: list[dict[str, str]]
     remarks: tuple[str, ...]
     near: list[str]
+    scatter: list[str]
     drawing: Markup | None
     drawing_rows: list[tuple[str, str]]
 
@@ -49,6 +52,7 @@ def shown(method: str, outcome: Outcome, readings: Mapping[str, Any], known: Kno
         agreements=[_agreement(one, method, system) for one in outcome.compared],
         remarks=outcome.remarks,
         near=_near(outcome.near, outcome.value),
+        scatter=_scatter(outcome, readings, system),
         drawing=drawing,
         drawing_rows=rows,
     )
@@ -89,6 +93,30 @@ def _read_with(readings: Mapping[str, Any], system: System) -> str:
     )
     tools = ", ".join(dict.fromkeys(said))
     return f"Read with {tools}." if tools else ""
+
+
+def _scatter(outcome: Outcome, readings: Mapping[str, Any], system: System) -> list[str]:
+    """Each figure that was read several times over; and what of the answer's ± averages out and what does not."""
+    scattered = readings.get("scatter") or {}
+    lines = [_repeated(name, one, system) for name, one in scattered.items() if is_named(name)]
+    if outcome.u and outcome.u_common is not None and scattered:
+        common, separate = (_half_width(outcome.answer, u, system) for u in (outcome.u_common, outcome.u_separate))
+        lines.append(f"Of the ±, {common} is common to every reading with these tools and does not average out.")
+        lines.append(f"{separate} is separate, the readings' own scatter, and shrinks as more are taken.")
+    elif outcome.u:
+        lines.append("One reading each: the ± is the tools' own, common to whatever is read with them.")
+    return lines
+
+
+def _repeated(name: str, one: Mapping[str, Any], system: System) -> str:
+    read = "; ".join(figure(name, value, system) for value in one["readings"])
+    doubt = f", itself known to {how_well_scatter_is_known(one['count']):.0%}" if one["count"] < MANY else ""
+    scatter = _half_width(name, one["u_scatter"], system)
+    return f"{label_of(name)}, {one['count']} readings: {read}. The mean scatters by {scatter}{doubt}."
+
+
+def _half_width(name: str, u: float | None, system: System) -> str:
+    return "± nothing" if not u else f"± {figure(name, 0.0, system, u).partition('± ')[2]}"
 
 
 def _sum(one: Sum, system: System) -> dict[str, Any]:

@@ -26,6 +26,7 @@ def sheet_page(method: str, tag: str) -> ResponseReturnValue:
     del form["why"]
     with snapshot() as opened:
         there = services.at_bench(opened, current_who(), tag)
+        form.take(services.tools(opened))
     if "blades" in form:
         form["blades"].data = there.known.blades
     if "radius_m" in form:
@@ -64,6 +65,8 @@ def measure(method: str, tag: str) -> ResponseReturnValue:
     """Keep the sheet, with what it says as evidence."""
     form = form_of(method, request.form.get("way"))
     del form["why"]
+    with snapshot() as opened:
+        form.take(services.tools(opened))
     if form.validate():
         with saving(form) as act:
             note = services.Filled(boxes=form.boxes(), note=form.note.data or "")
@@ -87,12 +90,13 @@ def preview(method: str, tag: str) -> ResponseReturnValue:
     """What the sheet would say now; saves nothing. A part of the page for a page that asks, else the whole page."""
     form = form_of(method, request.form.get("way"))
     corrects = request.args.get("corrects", type=int)
-    form.validate()
     with snapshot() as opened:
+        form.take(services.tools(opened), services.readings_of(opened, current_who(), corrects))
+        form.validate()
         there, outcome = _look(opened, method, tag, form, corrects)
     shown = None
     if outcome is not None:
-        readings = {**form.boxes(), **services.figures_read(reading_of(method, form))}
+        readings = {**form.boxes(), **services.figures_read(services.settled(reading_of(method, form)))}
         shown = showing.shown(method, outcome, readings, there.known, current_who().units)
     if request.headers.get("HX-Request"):
         said = {"still": form.still_to_read(), "wrong": form.misread(), "overall": form.form_errors}

@@ -43,7 +43,9 @@ def _opened(sheet_id: int) -> tuple[services.SheetRow, services.AtBench, forms.B
     current_who().must("record")
     with snapshot() as opened:
         row, there = services.sheet_by_id(opened, current_who(), sheet_id)
-    return row, there, measuring.form_of(row.sheet.method, _way(row))
+        form = measuring.form_of(row.sheet.method, _way(row))
+        form.take(services.tools(opened), row.sheet.readings)
+    return row, there, form
 
 
 def _around(row: services.SheetRow, there: services.AtBench, form: forms.BenchForm) -> dict[str, Any]:
