@@ -1,9 +1,10 @@
 """Every room's tables, brought together so that keys between rooms resolve by name."""
 
 from yardapp.bench import models as bench
+from yardapp.coating import models as coating
 from yardapp.gear import models as gear
 from yardapp.marks import models as marks
 from yardapp.people import models as people
 from yardapp.vessels import models as vessels
 
-__all__ = ["bench", "gear", "marks", "people", "vessels"]
+__all__ = ["bench", "coating", "gear", "marks", "people", "vessels"]
