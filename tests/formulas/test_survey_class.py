@@ -50,7 +50,7 @@ def test_a_quantity_that_cannot_be_told_leaves_the_propeller_without_a_class():
 
     assert classes(claimed)["local_pitch"] == ""
     assert by_name["local_pitch"].seems == "S"
-    assert by_name["local_pitch"].widest_m == pytest.approx(2 * 18 * np.sqrt(2) * 0.0003)
+    assert by_name["local_pitch"].wide_m == pytest.approx(2 * 18 * np.sqrt(2) * 0.0003)
     assert by_name["local_pitch"].allowed_m == pytest.approx(0.015)
     assert claimed.overall == ""
 

@@ -1,9 +1,9 @@
-"""Bench sheets: what was read, as typed, and what came of it; and the yard's list of tools."""
+"""Bench sheets: what was read, as typed, and what came of it; those in the writing; and the yard's list of tools."""
 
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import CheckConstraint, ForeignKey, String
+from sqlalchemy import CheckConstraint, ForeignKey, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from yardapp.db import Base
@@ -48,3 +48,36 @@ class ToolRow(Base):
     source: Mapped[str] = mapped_column(String(120), default="")
     is_used: Mapped[bool] = mapped_column(default=True)
     version: Mapped[int] = mapped_column(default=1)
+
+
+class HalfDone(Base):
+    """One sheet in the writing: whose it is, and what became of it. `version` counts what was written on it."""
+
+    __tablename__ = "bench_half_done"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"), index=True)
+    method: Mapped[str] = mapped_column(String(30))
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
+    begun: Mapped[datetime]
+    touched: Mapped[datetime]
+    version: Mapped[int] = mapped_column(default=0)
+    is_dropped: Mapped[bool] = mapped_column(default=False)
+    corrects_id: Mapped[int | None] = mapped_column(ForeignKey("bench_sheet.id"))
+    sheet_id: Mapped[int | None] = mapped_column(ForeignKey("bench_sheet.id"))
+
+
+class HalfDoneBox(Base):
+    """What somebody wrote into one box; rows are only ever added, and the newest of a box counts."""
+
+    __tablename__ = "bench_half_done_box"
+    __table_args__ = (UniqueConstraint("half_done_id", "number"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    half_done_id: Mapped[int] = mapped_column(ForeignKey("bench_half_done.id"))
+    number: Mapped[int]
+    name: Mapped[str] = mapped_column(String(60))
+    typed: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime]
+    said_by: Mapped[str] = mapped_column(String(80))

@@ -21,16 +21,16 @@ UNKNOWN = ""
 class QuantityClass:
     """The class that one quantity of a survey reaches; "none" is beyond III, "" cannot be told.
 
-    `widest_m` is the readings' worst ± (k = 2) among its figures, `allowed_m` what the class that they seem to reach
-    allows there; `seems` is that class. `is_certain` False: the ± is wider than the class. `worst_m` is the largest
-    deviation, measured less design.
+    The figures are those of the one that decides it: the worst of its class, or, where `is_certain` is False, the one
+    whose ± is widest beside its class. `deviation_m` is measured less design, `wide_m` its ± (k = 2), `seems` the class
+    that it seems to reach, `allowed_m` what that class allows.
     """
 
     quantity: str
     iso_class: str
     seems: str
-    worst_m: float
-    widest_m: float
+    deviation_m: float
+    wide_m: float
     allowed_m: float
     is_certain: bool
 
@@ -134,20 +134,25 @@ def _quantity(
     is_known = ~np.isnan(figures)
     if not is_known.any():
         return _nothing(quantity)
-    off, wide, nominal, found = ((one[is_known]) for one in (figures - nominal, K * wide, nominal, found))
+    off, wide, nominal, found = (one[is_known] for one in (figures - nominal, K * wide, nominal, found))
     allowed = _allowed(quantity, found, nominal, part)
-    worst = max((str(one) for one in found), key=_rank)
-    at = int(np.argmax(np.nan_to_num(wide, nan=np.inf) - allowed))
-    is_certain = bool(wide[at] <= allowed[at])
+    is_certain = bool((wide <= allowed).all())
+    at = _deciding(found, off) if is_certain else int(np.argmax(np.nan_to_num(wide, nan=np.inf) - allowed))
     return QuantityClass(
         quantity=quantity,
-        iso_class=worst if is_certain else UNKNOWN,
-        seems=worst,
-        worst_m=float(off[np.argmax(np.abs(off))]),
-        widest_m=float(wide[at]),
+        iso_class=str(found[at]) if is_certain else UNKNOWN,
+        seems=str(found[at]),
+        deviation_m=float(off[at]),
+        wide_m=float(wide[at]),
         allowed_m=float(allowed[at]),
         is_certain=is_certain,
     )
+
+
+def _deciding(found: NDArray[np.str_], off: NDArray[np.float64]) -> int:
+    """The figure furthest off among those of the worst class."""
+    ranks = np.array([_rank(str(one)) for one in found])
+    return int(np.argmax(np.where(ranks == ranks.max(), np.abs(off), -1.0)))
 
 
 def _nothing(quantity: str) -> QuantityClass:
@@ -155,8 +160,8 @@ def _nothing(quantity: str) -> QuantityClass:
         quantity=quantity,
         iso_class=UNKNOWN,
         seems=UNKNOWN,
-        worst_m=np.nan,
-        widest_m=np.nan,
+        deviation_m=np.nan,
+        wide_m=np.nan,
         allowed_m=np.nan,
         is_certain=False,
     )

@@ -1,0 +1,1 @@
+"""A pitch survey from cells to what it says. No database, no request."""
