@@ -13,7 +13,8 @@ from yardapp.formulas.hull_handbook import (
 )
 from yardapp.formulas.hull_holtrop import holtrop_resistance
 from yardapp.formulas.hull_holtrop_steps import HoltropResistance
-from yardapp.formulas.hull_savitsky import Planing, savitsky, savitsky_at_trim
+from yardapp.formulas.hull_savitsky import savitsky, savitsky_at_trim
+from yardapp.formulas.hull_savitsky_steps import Planing, keel_wetted_length
 
 __all__ = [
     "DelftResistance",
@@ -30,6 +31,7 @@ __all__ = [
     "displacement_power",
     "displacement_speed",
     "holtrop_resistance",
+    "keel_wetted_length",
     "resistance",
     "savitsky",
     "savitsky_at_trim",
