@@ -12,11 +12,12 @@ from yardapp.formulas.hull import (
     displacement_power,
     displacement_speed,
     holtrop_resistance,
+    keel_wetted_length,
     resistance,
     savitsky,
     savitsky_at_trim,
 )
-from yardapp.formulas.imperial import FOOT_M, POUND_FORCE_N, POUND_KG
+from yardapp.formulas.imperial import FOOT_M
 from yardapp.formulas.ranges import OutsideRange
 
 YACHT = {
@@ -149,23 +150,6 @@ def test_a_ship_that_is_not_fully_known_has_no_known_resistance(argument):
     assert np.isnan(holtrop_resistance(5.0, **SHIP | {argument: np.nan}).total_n)
 
 
-def test_the_papers_own_two_densities_give_its_drag_within_one_per_cent():
-    # Savitsky 1964, Table 2: D 9010 lb, with 1.94 slug/ft3 in the lift and 2.00 in the drag.
-    found = savitsky(
-        67.5 * FOOT_M,
-        60_000 * POUND_KG,
-        29 * FOOT_M,
-        2 * FOOT_M,
-        14 * FOOT_M,
-        np.radians(10),
-        density_kgpm3=999.8,
-        viscosity_m2ps=1e-5 * FOOT_M**2,
-    )
-
-    hull, friction = 60_000 * np.tan(found.trim_rad), found.friction_n / POUND_FORCE_N * 2.00 / 1.94
-    assert float(hull + friction / np.cos(found.trim_rad)) == pytest.approx(9010, rel=0.01)
-
-
 def test_the_balanced_trim_leaves_no_moment():
     speeds = np.linspace(17.5, 21.0, 5)
 
@@ -174,6 +158,21 @@ def test_the_balanced_trim_leaves_no_moment():
     np.testing.assert_allclose(found.moment_nm, 0, atol=1e-3)
     held = savitsky_at_trim(found.trim_rad, speeds, **PLANING)
     np.testing.assert_allclose(held.resistance_n, found.resistance_n)
+
+
+def test_friction_goes_with_the_density_of_the_drag_and_lift_with_its_own():
+    heavy = savitsky_at_trim(0.05, 18.0, **PLANING)
+    light = savitsky_at_trim(0.05, 18.0, **PLANING, drag_density_kgpm3=512.5)
+
+    assert float(light.friction_n) == pytest.approx(float(heavy.friction_n) / 2)
+    assert (float(light.lift_factor), float(light.wetted_ratio)) == (
+        float(heavy.lift_factor),
+        float(heavy.wetted_ratio),
+    )
+
+
+def test_a_flat_hull_wets_its_keel_as_far_as_its_chines():
+    assert float(keel_wetted_length(2.0, 0.05, 3.0, 0.0)) == 6.0
 
 
 def test_a_boat_flattens_out_as_it_goes_faster():

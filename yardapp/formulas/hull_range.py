@@ -1,6 +1,7 @@
 """Where a resistance regression holds: proportions that its models had."""
 
-from numpy.typing import ArrayLike
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.ranges import OutsideRange, hold
 
@@ -44,3 +45,34 @@ def hold_proportion(argument: str, what: str, proportion_ratio: ArrayLike, low: 
     except OutsideRange as refusal:
         said = f"does not suit: {what} must lie from {low:g} to {high:g} and is {refusal.figure}."
         raise OutsideRange(argument, said) from None
+
+
+def hold_deadrise(deadrise_rad: ArrayLike) -> NDArray[np.float64]:
+    """Return deadrise as floats; refuse what no prism has.
+
+    Parameters
+    ----------
+    deadrise_rad : array_like, shape S
+        rad.
+
+    Returns
+    -------
+    deadrise_rad : ndarray, shape S
+        As given; NaN where not known.
+
+    Raises
+    ------
+    OutsideRange
+        A deadrise is below zero, or 50 degrees or more.
+
+    Source
+    ------
+    The bound is ours; the paper has models of 0 to 30 degrees (from memory).
+
+    Examples
+    --------
+    >>> float(hold_deadrise(0.1745))
+    0.1745
+    """
+    said = "must be at least zero and less than 50 degrees (0.8727 rad)."
+    return hold("deadrise_rad", deadrise_rad, said, at_least=0, below=np.radians(50))

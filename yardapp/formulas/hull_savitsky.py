@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.hull_range import hold_proportion
+from yardapp.formulas.hull_range import hold_deadrise, hold_proportion
 from yardapp.formulas.hull_savitsky_steps import (
     GREATEST_TRIM_RAD,
     LEAST_SLOWING,
@@ -11,7 +11,6 @@ from yardapp.formulas.hull_savitsky_steps import (
     Boat,
     Planing,
     at_trim,
-    hold_deadrise,
 )
 from yardapp.formulas.imperial import STANDARD_GRAVITY_MPS2
 from yardapp.formulas.ranges import alike, hold, hold_above_zero
@@ -172,18 +171,11 @@ def _hold_boat(said: dict[str, ArrayLike]) -> Boat:
     if said["drag_density_kgpm3"] is None:
         said = said | {"drag_density_kgpm3": said["density_kgpm3"]}
     alike(**said)
-    names = (
-        "speed_mps",
-        "mass_kg",
-        "lcg_m",
-        "vcg_m",
-        "beam_m",
-        "density_kgpm3",
-        "viscosity_m2ps",
-        "drag_density_kgpm3",
+    speed, mass, lcg, vcg, beam = hold_above_zero(
+        **{name: said[name] for name in ("speed_mps", "mass_kg", "lcg_m", "vcg_m", "beam_m")}
     )
-    speed, mass, lcg, vcg, beam, density, viscosity, drag_density = hold_above_zero(
-        **{name: said[name] for name in names}
+    density, viscosity, drag_density = hold_above_zero(
+        **{name: said[name] for name in ("density_kgpm3", "viscosity_m2ps", "drag_density_kgpm3")}
     )
     deadrise = hold_deadrise(said["deadrise_rad"])
     words = "must lie within 30 degrees (0.5236 rad) either way."

@@ -5,6 +5,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from yardapp.formulas.hull_range import hold_deadrise
 from yardapp.formulas.imperial import STANDARD_GRAVITY_MPS2
 from yardapp.formulas.ranges import alike, hold, hold_above_zero
 
@@ -115,37 +116,6 @@ def keel_wetted_length(
     wetted, trim, beam = hold_above_zero(wetted_ratio=wetted_ratio, trim_rad=trim_rad, beam_m=beam_m)
     hold("trim_rad", trim, "must be above zero and at most 15 degrees (0.2618 rad).", at_most=GREATEST_TRIM_RAD)
     return _keel(wetted, trim, beam, hold_deadrise(deadrise_rad))
-
-
-def hold_deadrise(deadrise_rad: ArrayLike) -> Array:
-    """Return deadrise as floats; refuse what no prism has.
-
-    Parameters
-    ----------
-    deadrise_rad : array_like, shape S
-        rad.
-
-    Returns
-    -------
-    deadrise_rad : ndarray, shape S
-        As given; NaN where not known.
-
-    Raises
-    ------
-    OutsideRange
-        A deadrise is below zero, or 50 degrees or more.
-
-    Source
-    ------
-    The bound is ours; the paper has models of 0 to 30 degrees (from memory).
-
-    Examples
-    --------
-    >>> float(hold_deadrise(0.1745))
-    0.1745
-    """
-    said = "must be at least zero and less than 50 degrees (0.8727 rad)."
-    return hold("deadrise_rad", deadrise_rad, said, at_least=0, below=np.radians(50))
 
 
 def at_trim(trim: Array, boat: Boat) -> Planing:
