@@ -33,6 +33,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         MAX_CONTENT_LENGTH=50 * 1024 * 1024,
         MAX_FORM_MEMORY_SIZE=2 * 1024 * 1024,
         PERMANENT_SESSION_LIFETIME=timedelta(days=365),
+        BACKUPS=Path(settings.backups),
         PHOTOS=Path(settings.photos),
         SESSION_COOKIE_HTTPONLY=True,
         SESSION_COOKIE_NAME="yardapp",

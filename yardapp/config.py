@@ -18,6 +18,12 @@ class Settings:
     yard: str = "The yard"
     port: int = 8480
     is_https: bool = False
+    backups_at: Path | None = None
+
+    @property
+    def backups(self) -> Path:
+        """The folder of copies: another disk where one is named, else beside the register."""
+        return self.backups_at or self.data / "backups"
 
     @property
     def photos(self) -> Path:
@@ -37,7 +43,12 @@ def load(data: Path | str | None = None) -> Settings:
         yard=str(os.environ.get("YARDAPP_YARD") or written.get("yard") or Settings.yard),
         port=int(os.environ.get("YARDAPP_PORT") or written.get("port") or Settings.port),
         is_https=bool(os.environ.get("YARDAPP_HTTPS") or written.get("https")),
+        backups_at=_folder(os.environ.get("YARDAPP_BACKUPS") or written.get("backups")),
     )
+
+
+def _folder(named: str | None) -> Path | None:
+    return Path(named).resolve() if named else None
 
 
 def _sqlite(folder: Path) -> str:

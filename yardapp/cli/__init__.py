@@ -36,6 +36,10 @@ def parser() -> argparse.ArgumentParser:
     token = _add(commands, "token", "token", "print a fresh bearer token for the API, and nothing else")
     token.add_argument("name", help="whose token it is")
     _add(commands, "check", "check", "see whether the register is sound; 0 when it is")
+    backup = _add(commands, "backup", "backup", "copy the register, photos and all, into one new file")
+    backup.add_argument("file", help="the file to make, such as yard-2026-11-25.tar")
+    restore = _add(commands, "restore", "restore", "put a copy back, into an empty data folder")
+    restore.add_argument("file", help="the copy's file")
     return top
 
 

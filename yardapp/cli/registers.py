@@ -5,7 +5,7 @@ from pathlib import Path
 
 from sqlalchemy import make_url
 
-from yardapp import config, db, tables, upgrading
+from yardapp import backups, config, db, tables, upgrading
 from yardapp.config import Settings
 from yardapp.errors import NotFound
 
@@ -36,8 +36,15 @@ def standing(asked: argparse.Namespace) -> Settings:
     return settings
 
 
+def _copy_before_upgrade(settings: Settings) -> None:
+    """A register with people's work in it is copied before its tables are changed."""
+    if upgrading.is_behind(settings.database_url):
+        backups.make_copy(settings, settings.backups, why="before-upgrade")
+
+
 def open_at_head(settings: Settings) -> Settings:
     """Bring the register up to this version's tables and open it for this process."""
+    _copy_before_upgrade(settings)
     upgrading.upgrade(settings.database_url)
     db.open_register(settings.database_url)
     return settings

@@ -3,7 +3,7 @@
 import argparse
 import os
 
-from yardapp import __version__, config
+from yardapp import __version__, backups, config
 from yardapp.cli import network, registers, welcome
 from yardapp.config import Settings
 from yardapp.db import Register, transaction
@@ -27,7 +27,10 @@ def run(asked: argparse.Namespace) -> int:
     welcome.addresses(asked.host, port, asked.address)
     welcome.say("", "Ctrl-C stops it.")
     _hand_over(settings)
+    copying = None if asked.example else backups.nightly(settings, welcome.say)
     _serve(asked.host, port, asked.workers)
+    if copying is not None:
+        copying.set()
     welcome.say("Stopped.")
     return 0
 

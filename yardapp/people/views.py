@@ -1,14 +1,18 @@
 """Pages of the yard's people: claim, sign in, change person, one's own page, everybody."""
 
-from flask import Blueprint, redirect, request, session, url_for
+from datetime import timedelta
+
+from flask import Blueprint, current_app, redirect, request, session, url_for
 from flask.typing import ResponseReturnValue
 
-from yardapp.db import transaction
+from yardapp import backups
+from yardapp.db import now, transaction
 from yardapp.errors import Refused
 from yardapp.people import forms, services
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 bp = Blueprint("people", __name__, url_prefix="/people")
+OLD_COPY = timedelta(days=2)
 
 
 def _device_label() -> str:
@@ -236,7 +240,9 @@ def yard() -> ResponseReturnValue:
 def _yard_page(form: forms.NewPersonForm, status: int = 200) -> ResponseReturnValue:
     with snapshot() as opened:
         everybody = services.people(opened) if current_who().may("people") else []
-    return page("people/yard.html", form=form, everybody=everybody, plain=filled(forms.PlainForm, blank=True)), status
+    copy = backups.newest_good(current_app.config["BACKUPS"]) if current_who().may("people") else None
+    is_old = copy is None or now() - copy.made > OLD_COPY
+    return page("people/yard.html", form=form, everybody=everybody, copy=copy, is_old=is_old), status
 
 
 @bp.post("/yard")
