@@ -16,6 +16,8 @@ HEADS = {
     "rise": ("Blade", "Radius", "Rise", "Swing"),
     "edges": ("Blade", "Radius", "Leading edge", "Trailing edge", "Swing"),
     "angle": ("Blade", "Radius", "Blade angle"),
+    "chord": ("Blade", "Radius", "Rise", "Chord of the gauge"),
+    "template": ("Blade", "Radius", "Template", "Gap", "At which edge", "Width"),
     "radius": ("Blade", "Tip radius"),
     "string": ("What", "String round every tip"),
     "across": ("Tips", "Tip to opposite tip"),

@@ -18,6 +18,10 @@ PITCH_SIZES = (
     Size("trailing_m", "length", "Height of the trailing edge", least=0.0, most=3.0),
     Size("swing_rad", "angle", "Swing"),
     Size("angle_rad", "angle", "Angle of the face to the plane of the disc", most=1.57),
+    Size("chord_m", "length", "Chord of a straight gauge, between its two ends", most=3.0),
+    Size("template_pitch_m", "length", "Pitch that a template is cut to", least=0.05, most=12.0),
+    Size("gap_m", "length", "Gap between template and face", least=0.0, most=0.3),
+    Size("width_m", "length", "Along the template, from where it touches to the gap", most=3.0),
 )
 DIAMETER_SIZES = (
     Size("tip_radius_m", "length", "Radius from the bore's centre to a tip", least=0.05, most=6.0),
@@ -29,10 +33,11 @@ DIAMETER_SIZES = (
 
 
 class PitchWords(Body):
-    """One blade at one radius: a rise or both edges over a swing, or a radius and the blade's angle."""
+    """One blade at one radius: a rise or both edges over a swing or a chord, the blade's angle, or a template's gap."""
 
     blade: Blade | None = Field(None, description="Which blade, counted from the keyway.")
     climbs: Literal["clockwise", "anticlockwise"] | None = Field(None, description="Which way it climbs, from above.")
+    gap_at: Literal["leading", "trailing"] | None = Field(None, description="At which edge a template's gap is.")
 
 
 class DiameterWords(Body):

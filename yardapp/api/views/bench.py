@@ -14,7 +14,7 @@ from yardapp.bench import services
 from yardapp.bench.services import Outcome
 from yardapp.filters import kind_of
 
-PITCH = (services.PitchReading, bodies.PITCH_SIZES, ("blade", "climbs"))
+PITCH = (services.PitchReading, bodies.PITCH_SIZES, ("blade", "climbs", "gap_at"))
 DIAMETER = (services.DiameterReading, bodies.DIAMETER_SIZES, ("blades", "tips"))
 BORE = (services.BoreReading, BORE_SIZES, ("bore_kind",))
 METHODS: dict[str, tuple[Any, tuple[Size, ...], tuple[str, ...]]] = {"pitch": PITCH, "diameter": DIAMETER, "bore": BORE}

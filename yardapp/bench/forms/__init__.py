@@ -3,7 +3,7 @@
 from yardapp.bench.forms.bore import BORE, BoreForm
 from yardapp.bench.forms.boxes import BenchForm
 from yardapp.bench.forms.diameter import DIAMETER, AcrossForm, RadiusForm, TipsForm
-from yardapp.bench.forms.pitch import PITCH, AngleForm, EdgesForm, RiseForm
+from yardapp.bench.forms.pitch import PITCH, AngleForm, ChordForm, EdgesForm, RiseForm, TemplateForm
 
 WAYS = {"diameter": DIAMETER, "pitch": PITCH, "bore": BORE}
 
@@ -16,8 +16,10 @@ __all__ = [
     "AngleForm",
     "BenchForm",
     "BoreForm",
+    "ChordForm",
     "EdgesForm",
     "RadiusForm",
     "RiseForm",
+    "TemplateForm",
     "TipsForm",
 ]

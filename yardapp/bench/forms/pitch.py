@@ -14,6 +14,12 @@ RADIUS = "From the bore's centre to the mark on the blade"
 SWING = "Read the swing off the ring."
 
 
+def _needed_radius(said: str) -> RepeatedLengthField:
+    return RepeatedLengthField(
+        "Radius of the mark", [InputRequired(said)], description=RADIUS, at_most=6.0, what="radius"
+    )
+
+
 class _PitchForm(BenchForm):
     blade = CountField("Blade", at_least=1, at_most=7, what="blade")
     radius_m = RepeatedLengthField("Radius of the mark", description=RADIUS, at_most=6.0, what="radius")
@@ -37,12 +43,7 @@ class _SwingForm(_PitchForm):
     swing_tool = tool_box("Swing read with", "degree ring", "swing template")
 
 
-class RiseForm(_SwingForm):
-    """The rise itself over a swing."""
-
-    TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "rise_m": "rise_tool", "swing_rad": "swing_tool"}
-    ABOUT = "Rise over a swing"
-
+class _RiseForm(_PitchForm):
     rise_m = RepeatedLengthField(
         "Rise",
         [InputRequired("Read the rise off the height gauge.")],
@@ -62,6 +63,31 @@ class RiseForm(_SwingForm):
     def reading(self) -> dict[str, Any]:
         """Which way it climbs goes with it."""
         return super().reading() | {"climbs": self.climbs.data or ""}
+
+
+class RiseForm(_RiseForm, _SwingForm):
+    """The rise itself over a swing."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "rise_m": "rise_tool", "swing_rad": "swing_tool"}
+    ABOUT = "Rise over a swing"
+
+
+class ChordForm(_RiseForm):
+    """The rise along a straight gauge."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "rise_m": "rise_tool", "chord_m": "chord_tool"}
+    ABOUT = "Rise along a straight gauge"
+
+    radius_m = _needed_radius("At what radius? A chord spans more of a small circle than of a large one.")
+    chord_m = RepeatedLengthField(
+        "Chord of the gauge",
+        [InputRequired("How far apart are the gauge's two ends?")],
+        description="Straight from one end of the gauge to the other, seen along the shaft; both ends at the radius",
+        at_most=3.0,
+        what="chord",
+    )
+    plus_minus_chord_m = own_length("the chord")
+    chord_tool = tool_box("Chord read with", "chord gauge", "steel rule", "caliper")
 
 
 class EdgesForm(_SwingForm):
@@ -100,13 +126,7 @@ class AngleForm(_PitchForm):
     TOOL_OF: ClassVar[dict[str, str]] = {"radius_m": "radius_tool", "angle_rad": "angle_tool"}
     ABOUT = "Angle of the blade"
 
-    radius_m = RepeatedLengthField(
-        "Radius of the mark",
-        [InputRequired("At what radius? By angle alone there is no pitch.")],
-        description=RADIUS,
-        at_most=6.0,
-        what="radius",
-    )
+    radius_m = _needed_radius("At what radius? By angle alone there is no pitch.")
     angle_rad = RepeatedAngleField(
         "Blade angle",
         [InputRequired("Read the angle off the protractor.")],
@@ -119,4 +139,61 @@ class AngleForm(_PitchForm):
     angle_tool = tool_box("Angle read with", "protractor", "inclinometer")
 
 
-PITCH: dict[str, type[BenchForm]] = {"rise": RiseForm, "edges": EdgesForm, "angle": AngleForm}
+class TemplateForm(_PitchForm):
+    """A template of known pitch laid on the face: the gap at one edge."""
+
+    TOOL_OF: ClassVar[dict[str, str]] = {
+        "radius_m": "radius_tool",
+        "template_pitch_m": "template_tool",
+        "gap_m": "gap_tool",
+        "width_m": "radius_tool",
+    }
+    ABOUT = "Template and gap"
+
+    radius_m = _needed_radius("At what radius was it laid on?")
+    template_pitch_m = RepeatedLengthField(
+        "Pitch of the template",
+        [InputRequired("What pitch is the template cut to, at this radius?")],
+        at_least=0.05,
+        at_most=12.0,
+        what="pitch",
+    )
+    plus_minus_template_pitch_m = own_length("the template's pitch")
+    template_tool = tool_box("Template", "pitch template")
+    gap_m = RepeatedLengthField(
+        "Gap",
+        [InputRequired("Read the gap with a feeler; 0 where the template touches all along.")],
+        description="Between template and face at the open edge, square to the template; 0 for none",
+        at_least=0.0,
+        at_most=0.3,
+        what="gap",
+    )
+    plus_minus_gap_m = own_length("the gap")
+    gap_at = RadioField(
+        "The gap is at the",
+        choices=options([("leading", "Leading edge"), ("trailing", "Trailing edge"), ("", "No gap")]),
+        default="",
+        description="At the leading edge the blade is steeper than the template, at the trailing edge flatter",
+    )
+    gap_tool = tool_box("Gap read with", "feeler gauge", "caliper", "steel rule")
+    width_m = RepeatedLengthField(
+        "Width",
+        [InputRequired("Read along the template, from where it touches to where the gap is.")],
+        description="Along the template, from where it touches to where the gap was read",
+        at_most=3.0,
+        what="width",
+    )
+    plus_minus_width_m = own_length("the width")
+
+    def reading(self) -> dict[str, Any]:
+        """At which edge the gap is goes with it."""
+        return super().reading() | {"gap_at": self.gap_at.data or ""}
+
+
+PITCH: dict[str, type[BenchForm]] = {
+    "rise": RiseForm,
+    "edges": EdgesForm,
+    "angle": AngleForm,
+    "chord": ChordForm,
+    "template": TemplateForm,
+}

@@ -1,5 +1,6 @@
 """Pitch of one blade at one radius."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from sqlalchemy.orm import Session
@@ -9,10 +10,19 @@ from yardapp.bench.repeating import Reading, repeatable
 from yardapp.bench.services.keeping import Filled, Method, measure
 from yardapp.bench.sums import Figure, Known, Outcome, Sum, read, work_out
 from yardapp.errors import Refused
-from yardapp.formulas.pitch import pitch_angle, pitch_from_angle, pitch_from_rise, pitch_ratio, rise_from_edges
+from yardapp.formulas.pitch import (
+    pitch_angle,
+    pitch_from_angle,
+    pitch_from_chord,
+    pitch_from_rise,
+    pitch_ratio,
+    rise_from_edges,
+)
+from yardapp.formulas.pitch_template import pitch_from_template, swing_from_chord
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
 
+EDGES = ("leading", "trailing")
 CLIMBS = {"right": "anticlockwise", "left": "clockwise"}
 SWAPPED = (
     "The trailing edge stands higher than the leading edge. Lying face down that can't be, on either hand: "
@@ -22,7 +32,7 @@ SWAPPED = (
 
 @dataclass(frozen=True, kw_only=True)
 class PitchReading(Reading):
-    """What was read off one blade: a rise or both edges over a swing, or the blade's angle. `u_` is k = 1."""
+    """What was read off one blade: a rise, both edges, its angle, or a template's gap. `u_` is k = 1."""
 
     blade: int | None = None
     radius_m: float | None = None
@@ -37,6 +47,15 @@ class PitchReading(Reading):
     u_swing_rad: float | None = None
     angle_rad: float | None = None
     u_angle_rad: float | None = None
+    chord_m: float | None = None  # of a straight gauge, between its two ends
+    u_chord_m: float | None = None
+    template_pitch_m: float | None = None
+    u_template_pitch_m: float | None = None
+    gap_m: float | None = None
+    u_gap_m: float | None = None
+    width_m: float | None = None
+    u_width_m: float | None = None
+    gap_at: str = ""  # of a template: "leading" or "trailing"; without a gap it does not matter
     climbs: str = ""
 
 
@@ -52,7 +71,7 @@ def pitch_of(reading: PitchReading, known: Known | None = None) -> Outcome:
         A reading that is needed is missing, or the edges stand the wrong way round.
     """
     known = known or Known()
-    sums = _by_angle(reading) if reading.angle_rad is not None else _by_rise(reading, known)
+    sums = _way_of(reading)(reading, known)
     return Outcome(
         answer="pitch_m",
         sums=(*sums, *_more(reading, known, sums[-1].figure)),
@@ -60,11 +79,46 @@ def pitch_of(reading: PitchReading, known: Known | None = None) -> Outcome:
     )
 
 
-def _by_angle(reading: PitchReading) -> list[Sum]:
+def _way_of(reading: PitchReading) -> Callable[[PitchReading, Known], list[Sum]]:
+    if reading.angle_rad is not None:
+        return _by_angle
+    if reading.template_pitch_m is not None:
+        return _by_template
+    return _by_chord if reading.chord_m is not None else _by_rise
+
+
+def _by_angle(reading: PitchReading, known: Known) -> list[Sum]:
     radius, angle = read(reading, "radius_m"), read(reading, "angle_rad")
     if radius is None or angle is None:
         raise Refused("At what radius? By angle alone there is no pitch.", "radius_m")
     return [work_out("pitch_m", pitch_from_angle, radius_m=radius, angle_rad=angle)]
+
+
+def _by_template(reading: PitchReading, known: Known) -> list[Sum]:
+    template, radius = read(reading, "template_pitch_m"), read(reading, "radius_m")
+    gap, width = read(reading, "gap_m"), read(reading, "width_m")
+    if template is None or radius is None:
+        raise Refused("At what radius was it laid on?", "radius_m")
+    if gap is None:
+        raise Refused("Read the gap with a feeler; 0 where the template touches all along.", "gap_m")
+    if width is None:
+        raise Refused("Read along the template, from where it touches to where the gap is.", "width_m")
+    if gap[0] and reading.gap_at not in EDGES:
+        raise Refused("At which edge is the gap? It says whether the blade is steeper or flatter.", "gap_at")
+    signed = (-gap[0] if reading.gap_at == "trailing" else gap[0], gap[1])
+    readings = {"template_pitch_m": template, "radius_m": radius, "gap_m": signed, "width_m": width}
+    return [work_out("pitch_m", pitch_from_template, **readings)]
+
+
+def _by_chord(reading: PitchReading, known: Known) -> list[Sum]:
+    radius, chord = read(reading, "radius_m"), read(reading, "chord_m")
+    if radius is None or chord is None:
+        raise Refused("At what radius? A chord spans more of a small circle than of a large one.", "radius_m")
+    steps, rise = _rise(reading)
+    if rise[0] <= 0:
+        raise Refused(SWAPPED, "trailing_m") if steps else Refused(_falls(known), "rise_m")
+    swing = work_out("swing_rad", swing_from_chord, radius_m=radius, chord_m=chord)
+    return [*steps, swing, work_out("pitch_m", pitch_from_chord, rise_m=rise, radius_m=radius, chord_m=chord)]
 
 
 def _by_rise(reading: PitchReading, known: Known) -> list[Sum]:
@@ -114,6 +168,8 @@ def _remarks(reading: PitchReading, known: Known) -> list[str]:
             f"A blade that climbs {reading.climbs}, seen from above, is of a {other}-hand propeller, "
             f"whichever face is up. The register says {known.hand} hand: look again."
         )
+    if reading.template_pitch_m is not None:
+        remarks.append("The face counts as straight: a hollow or cupped one shows a gap of its own.")
     if reading.radius_m and known.diameter_m and reading.radius_m > known.diameter_m / 2:
         remarks.append("That radius lies outside the propeller as it was measured. Look at both again.")
     return remarks
@@ -128,7 +184,7 @@ PITCH = Method(
     reading=PitchReading,
     work_out=pitch_of,
     statements=_statements,
-    tools=("rise_tool", "angle_tool"),
+    tools=("rise_tool", "angle_tool", "gap_tool"),
 )
 
 

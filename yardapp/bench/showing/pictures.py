@@ -1,7 +1,7 @@
 """The picture of each method, to scale from its own readings, with its figures for the table under it."""
 
 from collections.abc import Mapping
-from math import tau
+from math import atan2, tau
 from typing import Any
 
 from markupsafe import Markup
@@ -11,6 +11,7 @@ from yardapp.bench.sums import Known, Outcome
 from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.helix import helix_triangle
 from yardapp.drawings.propeller import from_aft
+from yardapp.drawings.template_on_blade import template_on_blade
 from yardapp.quantities import System
 
 Picture = tuple[Markup | None, list[tuple[str, str]]]
@@ -27,6 +28,8 @@ def of_diameter(outcome: Outcome, readings: Mapping[str, Any], known: Known, sys
 
 def of_pitch(outcome: Outcome, readings: Mapping[str, Any], known: Known, system: System) -> Picture:
     """The triangle that was read; by angle alone, a sixth of a turn stands for it."""
+    if readings.get("template_pitch_m"):
+        return _template(outcome, readings, system)
     radius, swing = readings.get("radius_m"), _swing(outcome, readings)
     rise = (outcome.value or 0.0) * swing / tau
     named = {"radius_m": radius, "swing_rad": swing, "rise_m": rise}
@@ -46,9 +49,25 @@ def of_pitch(outcome: Outcome, readings: Mapping[str, Any], known: Known, system
     return drawing, [*rows, (LABELS["pitch_m"], figure("pitch_m", outcome.value, system, outcome.u))]
 
 
+def _template(outcome: Outcome, readings: Mapping[str, Any], system: System) -> Picture:
+    """The template on the blade, its gap drawn wider than it is."""
+    gap = -readings["gap_m"] if readings.get("gap_at") == "trailing" else readings["gap_m"]
+    names = ("template_pitch_m", "radius_m", "gap_m", "width_m")
+    drawing = template_on_blade(
+        atan2(readings["template_pitch_m"], tau * readings["radius_m"]),
+        gap,
+        readings["width_m"],
+        template_label=f"template {figure('pitch_m', readings['template_pitch_m'], system)}",
+        gap_label=f"gap {figure('gap_m', readings['gap_m'], system)}",
+        blade_label=f"blade {figure('pitch_m', outcome.value, system)}",
+    )
+    rows = [(LABELS[name], figure(name, readings[name], system)) for name in names]
+    return drawing, [*rows, (LABELS["pitch_m"], figure("pitch_m", outcome.value, system, outcome.u))]
+
+
 def _swing(outcome: Outcome, readings: Mapping[str, Any]) -> float:
     worked = outcome.sum_of("swing_rad")
-    return readings.get("swing_rad") or (worked.value if worked else SIXTH)
+    return float(readings.get("swing_rad") or (worked.value if worked else SIXTH))
 
 
 def of_bore(outcome: Outcome, readings: Mapping[str, Any], known: Known, system: System) -> Picture:

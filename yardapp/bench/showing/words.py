@@ -14,7 +14,7 @@ LABELS = {
     "shortest_m": "Shortest tip radius",
     "wear_m": "Shortest tip behind the longest",
     "across_m": "Tip to opposite tip",
-    "chord_m": "Tip to tip",
+    "chord_m": "Straight from point to point",
     "string_m": "String round the tips",
     "pitch_m": "Pitch",
     "pitch_ratio": "Pitch over diameter",
@@ -24,6 +24,9 @@ LABELS = {
     "swing_rad": "Swing",
     "angle_rad": "Blade angle",
     "radius_m": "Radius of the mark",
+    "template_pitch_m": "Template, its pitch",
+    "gap_m": "Gap",
+    "width_m": "Width that it spans",
     "bore_large_m": "Bore, large end",
     "bore_small_m": "Bore, small end",
     "bore_length_m": "Bore, length between",
@@ -42,10 +45,14 @@ WORDS = {
     "blade": "Blade",
     "blades": "Blades",
     "climbs": "Climbs, seen from above",
+    "gap_at": "Gap at",
     "tips": "Which tips",
     "bore_kind": "Kind of bore",
 }
-SAID = {"tips": {"far": "the two furthest apart", "next": "neighbours"}}
+SAID = {
+    "gap_at": {"leading": "the leading edge", "trailing": "the trailing edge"},
+    "tips": {"far": "the two furthest apart", "next": "neighbours"},
+}
 # A reading that was taken several times over, once a blade or a place: `height_2_m`, `bore_3_rad`.
 NUMBERED = re.compile(r"(?P<base>.+)_(?P<number>\d+)_(?P<unit>m|rad)")
 EACH = "blade"  # what a number counts, unless EACH_OF says otherwise
