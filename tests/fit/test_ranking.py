@@ -111,6 +111,12 @@ def test_one_row_on_a_side_is_put_before_every_row_of_the_other(many):
     ]
 
 
+def test_nothing_to_rank_is_an_empty_answer():
+    found = prejudge(propeller_columns([]), drive_columns([GOOD_DRIVE]))
+
+    assert (found.verdict.tolist(), found.works.tolist()) == ([], [])
+
+
 def test_how_many_checks_can_not_be_told_is_counted():
     bare = replace(GOOD_PROPELLER, diameter_m=None, hub_length_m=None)
 

@@ -123,7 +123,7 @@ def test_the_drive_it_came_off_is_offered_first(fetch, client):
 
 def test_for_a_drive_propellers_of_its_hand_are_offered_nearest_in_bore_first(fetch, client):
     with transaction() as session:
-        far = make_propeller(session, bore_large_m=(0.05, 0.001)).tag
+        far = make_propeller(session, bore_large_m=(0.042, 0.001)).tag
         near = make_propeller(session, bore_large_m=(0.038, 0.001)).tag
         wrong = make_propeller(session, hand="left").tag
         drive = make_drive(session).id

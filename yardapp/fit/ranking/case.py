@@ -40,7 +40,8 @@ class Pairs:
     @property
     def count(self) -> int:
         """How many pairs there are."""
-        return max(side.count for side in self.sides.values())
+        counts = [side.count for side in self.sides.values()]
+        return max(counts) if all(counts) else 0
 
     def _read(self, path: str) -> tuple[Array, Array]:
         if path not in self._kept:

@@ -62,6 +62,10 @@ class Columns:
         """Where what is known of a figure settles nothing."""
         return self.doubts.get(name, _NEVER)
 
+    def is_doubted(self, name: str, row: int) -> bool:
+        """Whether that is so in one row."""
+        return name in self.doubts and bool(self.doubts[name][row])
+
     def part(self, rows: Any) -> "Columns":
         """Some of them, in that order."""
         return Columns(
@@ -126,3 +130,36 @@ def _doubts(sides: Sequence[_Side], names: Sequence[str]) -> dict[str, Marks]:
 
 def _is_doubted(side: PropellerFigures | DriveFigures, name: str) -> bool:
     return name in side.contradictions or getattr(getattr(side, name), "basis", None) == "guessed"
+
+
+def propeller_at(columns: Columns, row: int, **words: Any) -> PropellerFigures:
+    """One row as the judge takes it; what is doubted he is told is guessed."""
+    doubted = tuple(name for name in ("hand", "hand_stamped", "bore_kind") if columns.is_doubted(name, row))
+    figures: dict[str, Any] = {name: figure_at(columns, name, row) for name in PROPELLER_FIGURES}
+    return PropellerFigures(
+        hand=_word(columns.hand[row], HAND_CODES),
+        hand_stamped=_word(columns.hand_stamped[row], HAND_CODES),
+        bore_kind=_word(columns.bore_kind[row], BORE_CODES),
+        contradictions=doubted,
+        **figures,
+        **words,
+    )
+
+
+def drive_at(columns: Columns, row: int) -> DriveFigures:
+    """One row as the judge takes it: the shaft end and the room, nothing of engine or hull."""
+    figures: dict[str, Any] = {name: figure_at(columns, name, row) for name in DRIVE_FIGURES}
+    return DriveFigures(hand=_word(columns.hand[row], HAND_CODES), **figures)
+
+
+def figure_at(columns: Columns, name: str, row: int) -> Figure | None:
+    """One figure of one row; None where it is not known."""
+    value, u = float(columns.values[name][row]), float(columns.u[name][row])
+    if np.isnan(value):
+        return None
+    basis = "guessed" if columns.is_doubted(name, row) else "measured"
+    return Figure(value=value, u=None if np.isnan(u) else u, basis=basis)
+
+
+def _word(code: int, of: Mapping[str, int]) -> str | None:
+    return next((word for word, number in of.items() if number == code), None)

@@ -1,29 +1,31 @@
 """What can be asked of the fit: one door."""
 
-from yardapp.fit.services.pairing import (
-    Pairing,
-    drive_choices,
-    drive_figures,
-    judge,
-    pairing,
-    propeller_choices,
-    propeller_figures,
-)
+from yardapp.fit.checks.tip_room import BANDS
+from yardapp.fit.services.in_columns import Asked
+from yardapp.fit.services.pairing import Pairing, drive_figures, judge, pairing, propeller_figures
+from yardapp.fit.services.stock import RankedPropeller, Stock, stock_for
+from yardapp.fit.services.takers import RankedDrive, Takers, drives_for
 from yardapp.fit.services.trying import Tried, log_tried, try_size
 from yardapp.fit.verdict import RULES
 from yardapp.fit.verdict import judge as judge_figures
 
 __all__ = [
+    "BANDS",
     "RULES",
+    "Asked",
     "Pairing",
+    "RankedDrive",
+    "RankedPropeller",
+    "Stock",
+    "Takers",
     "Tried",
-    "drive_choices",
     "drive_figures",
+    "drives_for",
     "judge",
     "judge_figures",
     "log_tried",
     "pairing",
-    "propeller_choices",
     "propeller_figures",
+    "stock_for",
     "try_size",
 ]

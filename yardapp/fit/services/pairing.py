@@ -49,6 +49,7 @@ def propeller_figures(item: gear.Item) -> PropellerFigures:
     is_seen = item.known.get("hand") == "measured"
     odds = tuple(dict.fromkeys(str(one["what"]) for one in item.odds if one["sure"]))
     stamped = (OTHER[str(item.hand)] if "hand" in odds else None) if is_seen else item.hand
+    sizes: dict[str, Any] = {name: _known(item, name) for name in _PROPELLER}
     return PropellerFigures(
         tag=item.tag,
         hand=item.hand if is_seen else None,
@@ -57,7 +58,7 @@ def propeller_figures(item: gear.Item) -> PropellerFigures:
         bore_kind=item.bore_kind,
         material=item.material,
         contradictions=tuple(what for what in odds if what != "hand"),
-        **{name: _known(item, name) for name in _PROPELLER},
+        **sizes,
     )
 
 
@@ -126,35 +127,3 @@ def judge(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = "1
         As `pairing` does.
     """
     return pairing(session, who, tag, drive_id, rule=rule, say=say).verdict
-
-
-def drive_choices(session: Session, who: Who, tag: str) -> tuple[gear.Item, list[tuple[Any, str]]]:
-    """The propeller, and the drives in use: the one it came off first, then by how near the shaft is to its bore.
-
-    Raises
-    ------
-    NotFound
-        No propeller carries the tag, or this person may not know of it.
-    """
-    item = gear.item_by_tag(session, who, tag, kind="propeller")
-    drives = vessels.list_drives(session, who, is_in_use=True, limit=2000)
-    return item, sorted(drives, key=lambda found: _nearness(item, found[0]))
-
-
-def _nearness(item: gear.Item, drive: Any) -> tuple[bool, bool, float]:
-    is_other_hand = bool(item.hand and drive.hand and item.hand != drive.hand)
-    apart = abs(drive.shaft_diameter_m - item.bore_large_m) if drive.shaft_diameter_m and item.bore_large_m else 9.0
-    return drive.id != item.came_off_id, is_other_hand, apart
-
-
-def propeller_choices(session: Session, who: Who, drive_id: int) -> tuple[str, list[gear.ItemRow]]:
-    """How the drive is called, and propellers of the hand that it wants, nearest in bore first.
-
-    Raises
-    ------
-    NotFound
-        There is no such drive, or this person may not know of it.
-    """
-    drive, vessel = vessels.drive_by_id(session, who, drive_id)
-    found = gear.propellers_near(session, who, hand=drive.hand, bore_large_m=drive.shaft_diameter_m)
-    return vessels.label_of(vessel.name, drive.position), found

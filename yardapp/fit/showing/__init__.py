@@ -1,8 +1,8 @@
 """What the fit found, put into the words and drawings of a page. No database, no request."""
 
+from yardapp.fit.showing.ranked import counted, drive_row, propeller_row
 from yardapp.fit.showing.verdict import (
     check_rows,
-    drive_sizes,
     room_drawing,
     room_rows,
     say_in,
@@ -10,4 +10,14 @@ from yardapp.fit.showing.verdict import (
     shaft_rows,
 )
 
-__all__ = ["check_rows", "drive_sizes", "room_drawing", "room_rows", "say_in", "shaft_drawing", "shaft_rows"]
+__all__ = [
+    "check_rows",
+    "counted",
+    "drive_row",
+    "propeller_row",
+    "room_drawing",
+    "room_rows",
+    "say_in",
+    "shaft_drawing",
+    "shaft_rows",
+]

@@ -23,30 +23,22 @@ def say_in(system: System) -> Callable[[str, float, float | None], str]:
 
 def _say(system: System, kind: str, value: float, u: float | None) -> str:
     if kind == "ratio":
-        return f"{100 * value:.0f} %" if not u else f"{100 * value:.0f} ± {200 * u:.0f} %"
+        half_width = round(200 * (u or 0.0))
+        return f"{100 * value:.0f} ± {half_width} %" if half_width else f"{100 * value:.0f} %"
     if kind in ("count", "words"):
         return f"{value:.4g}"
     known: Any = kind
     return quantities.show(value, known, system, u=u or None)
 
 
-def drive_sizes(drives: list[tuple[Any, str]], system: System) -> list[tuple[int, str, str]]:
-    """Number, label and shaft of each drive: `38.1 mm shaft, 1:16, wants right hand`."""
-    return [(drive.id, label, _drive_size(drive, system)) for drive, label in drives]
-
-
-def _drive_size(drive: Any, system: System) -> str:
-    parts = [
-        f"{quantities.show(drive.shaft_diameter_m, 'length', system)} shaft" if drive.shaft_diameter_m else "",
-        quantities.show(drive.taper, "taper", system) if drive.taper else "",
-        f"wants {drive.hand} hand" if drive.hand else "",
-    ]
-    return ", ".join(part for part in parts if part) or "shaft not measured"
-
-
 def check_rows(pairing: Pairing, system: System, explained: Callable[[str], str]) -> list[dict[str, Any]]:
     """Each check: verdict, reason, remedy, the two figures, the sums, what would settle it."""
-    return [_row(check, system, explained) for check in pairing.verdict.checks]
+    rows = [_row(check, system, explained) for check in pairing.verdict.checks]
+    told: set[str | None] = set()
+    for row in rows:  # each caution once: a wall of them is read by nobody
+        row["caution"] = None if row["caution"] in told else row["caution"]
+        told.add(row["caution"])
+    return rows
 
 
 def _row(check: Check, system: System, explained: Callable[[str], str]) -> dict[str, Any]:

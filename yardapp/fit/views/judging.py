@@ -1,42 +1,11 @@
-"""Pages of the fit: which drive, which propeller, and the verdict."""
+"""The verdict's page."""
 
-from flask import redirect, request, url_for
+from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.fit import services, showing
 from yardapp.fit.views import bp
-from yardapp.gear import showing as gear_showing
 from yardapp.web import current_who, page, snapshot
-
-
-@bp.get("/<tag>")
-def choose(tag: str) -> ResponseReturnValue:
-    """On which boat and shaft?"""
-    drive_id = request.args.get("drive", type=int)
-    if drive_id:
-        return redirect(url_for("fit.verdict", tag=tag, drive_id=drive_id), code=302)
-    with snapshot() as opened:
-        item, drives = services.drive_choices(opened, current_who(), tag)
-    rows = [
-        {"tag": label, "href": url_for("fit.verdict", tag=item.tag, drive_id=number), "size": size}
-        for number, label, size in showing.drive_sizes(drives, current_who().units)
-    ]
-    return page("fit/choose.html", tag=item.tag, rows=rows, off=item.came_off_id)
-
-
-@bp.get("/on/<int:drive_id>")
-def choose_propeller(drive_id: int) -> ResponseReturnValue:
-    """Which propeller?"""
-    who = current_who()
-    if request.args.get("tag", "").strip():
-        tag = request.args["tag"].strip().upper()
-        return redirect(url_for("fit.verdict", tag=tag, drive_id=drive_id), code=302)
-    with snapshot() as opened:
-        drive, found = services.propeller_choices(opened, who, drive_id)
-    rows = [
-        gear_showing.listed(row, who.units, url_for("fit.verdict", tag=row.tag, drive_id=drive_id)) for row in found
-    ]
-    return page("fit/choose_propeller.html", drive=drive, drive_id=drive_id, rows=rows)
 
 
 @bp.get("/<tag>/on/<int:drive_id>")

@@ -1,0 +1,74 @@
+"""Ranked lists in the words of a page: how many of each verdict, and each row with its work and how long it takes."""
+
+from typing import Any
+
+from yardapp import quantities
+from yardapp.fit.effort import in_words
+from yardapp.fit.services import RankedDrive, RankedPropeller
+from yardapp.fit.verdict import AFTER_WORK, BADNESS, CANNOT_TELL, GOES_ON, Verdict
+from yardapp.quantities import System
+
+COUNTED = {
+    GOES_ON: "go on as they are",
+    AFTER_WORK: "go on after work",
+    CANNOT_TELL: "can't be told yet",
+    "does not go on": "do not go on",
+}
+
+
+def counted(counts: dict[str, int]) -> str:
+    """`3 go on as they are; 12 go on after work`."""
+    return "; ".join(f"{counts[word]:,} {COUNTED[word]}" for word in BADNESS if counts[word]).replace(",", " ")
+
+
+def propeller_row(row: RankedPropeller, system: System, href: str) -> dict[str, Any]:
+    """One propeller of the list."""
+    sizes = [_length(size, system) for size in (row.diameter_m, row.pitch_m)]
+    pair = " × ".join(size or "?" for size in sizes) if any(sizes) else ""
+    words = (pair, f"{row.blades} blades" if row.blades else "", f"{row.hand} hand" if row.hand else "hand not known")
+    return {
+        "tag": row.tag,
+        "href": href,
+        "size": ", ".join(word for word in words if word),
+        "where": row.where,
+        **_judged(row.verdict),
+    }
+
+
+def drive_row(row: RankedDrive, system: System, href: str) -> dict[str, Any]:
+    """One drive of the list, and whose it is."""
+    shaft = _length(row.shaft_diameter_m, system)
+    taper = quantities.show(row.taper, "taper", system) if row.taper else ""
+    words = (f"{shaft} shaft" if shaft else "shaft not measured", taper, f"wants {row.hand} hand" if row.hand else "")
+    return {
+        "tag": row.drive,
+        "href": href,
+        "size": ", ".join(word for word in words if word),
+        "where": f"Owner: {row.owner}" if row.owner else "",
+        "flag": "it came off this one" if row.came_off else "",
+        **_judged(row.verdict),
+    }
+
+
+def _length(size: float | None, system: System) -> str:
+    return "" if size is None else quantities.show(size, "length", system)
+
+
+def _judged(verdict: Verdict) -> dict[str, Any]:
+    return {"verdict": verdict.verdict, "said": _said(verdict), "work": _work(verdict)}
+
+
+def _said(verdict: Verdict) -> str:
+    """Which checks stand in the way; the verdict's own page says why."""
+    if verdict.verdict in (GOES_ON, AFTER_WORK):
+        return ""
+    names = ", ".join(check.name for check in verdict.checks if check.verdict == verdict.verdict)
+    return f"Not settled: {names}." if verdict.verdict == CANNOT_TELL else f"Refused by: {names}."
+
+
+def _work(verdict: Verdict) -> str:
+    """`Re-bore: about 3 to 5 hours`; works that are only needed if a reading turns out so are not counted."""
+    if verdict.verdict != AFTER_WORK or not verdict.works:
+        return ""
+    named = ", ".join(verdict.works)
+    return f"{named[0].upper()}{named[1:]}: {in_words(verdict.works)}"

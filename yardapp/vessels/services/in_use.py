@@ -1,0 +1,34 @@
+"""Drives in use as plain rows, many at once: for whoever ranks them."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from sqlalchemy import or_, select
+from sqlalchemy.orm import Session
+
+from yardapp.people.services import Who
+from yardapp.vessels.models import Drive, Vessel
+from yardapp.vessels.services.boats import may_see_vessel
+from yardapp.vessels.sizes import USUAL
+
+SIZES = tuple(column for name in USUAL for column in (name, f"u_{name}"))
+
+
+def drive_rows(session: Session, who: Who, *, words: str = "", limit: int = 20_000) -> Sequence[Any]:
+    """Each drive's number, place, hand and shaft end, with the boat and her owner; `words` are part of either."""
+    chosen = select(
+        Drive.id.label("drive_id"),
+        Drive.position,
+        Drive.hand,
+        Drive.hull_clearance_from,
+        Vessel.id.label("vessel_id"),
+        Vessel.name.label("vessel"),
+        Vessel.owner,
+        *(getattr(Drive, name) for name in SIZES),
+    )
+    chosen = chosen.join(Vessel, Vessel.id == Drive.vessel_id).where(Drive.is_in_use, may_see_vessel(who))
+    if words:
+        chosen = chosen.where(
+            or_(Vessel.name.icontains(words, autoescape=True), Vessel.owner.icontains(words, autoescape=True))
+        )
+    return session.execute(chosen.order_by(Drive.id).limit(limit)).all()
