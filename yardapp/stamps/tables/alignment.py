@@ -34,7 +34,7 @@ def _next_row(row: list[_Cell | None], element: str, mark: str) -> list[_Cell | 
 def _taken(before: _Cell | None, element: str, character: str) -> _Cell | None:
     if before is None or element == RUN:
         return None
-    if character in element or ANY in (element, character) or character == RUN:
+    if character in element or element == ANY:
         return before
     near = [one for one in element if character in LOOKS_LIKE.get(one, "")]
     return (before[0] + 1, (*before[1], f"{near[0]} read as {character}")) if near else None

@@ -48,7 +48,8 @@ def _unit(unit: str, thing: Thing) -> Wrong:
 
 
 def _named(thing: Thing) -> str:
-    return "what tells nothing" if thing.tells == "nothing" else f"a {thing.tells.replace('_', ' ')}"
+    odd = {"nothing": "what tells nothing", "blades": "a number of blades", "area_ratio": "an area ratio"}
+    return odd.get(thing.tells, f"a {thing.tells}")
 
 
 def _number(place: Place, meaning: Number, thing: Thing) -> Wrong:

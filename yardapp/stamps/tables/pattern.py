@@ -82,6 +82,18 @@ class Pattern:
         return "".join(one if len(one) == 1 else ANY for one in self.seen.elements[start:end])
 
 
+def joined(states: Iterable[State]) -> State:
+    """One state that stands wherever any of them does."""
+    surer, found = 0, []
+    for level in zip(*states, strict=True):
+        bits = 0
+        for one in level:
+            bits |= one
+        found.append(bits & ~surer)
+        surer |= bits
+    return tuple(found)
+
+
 def _bits(elements: Iterable[int]) -> int:
     return sum(1 << at for at in elements)
 

@@ -157,7 +157,8 @@ def _way_reading(way: Way, judge: Judge) -> Reading:
     agreement: Agreement = together([edge.agreement for edge in way.edges if edge.agreement is not NO_WORD])
     lies_outside = outside(compiled.table, told, judge.year) if compiled.has_ranges else ()
     confusion_count = way.edges[-1].confusion_count
-    filled_count = sum(edge.length for edge in way.edges) - pattern.fixed_count if pattern.runs else 0
+    example = "".join(edge.example for edge in way.edges)
+    filled_count = len(example) - pattern.fixed_count if pattern.runs else 0
     log_certainty = compiled.log_certainty + sum(one.log_certainty for one in told)
     return Reading(
         compiled.table,
@@ -177,4 +178,5 @@ def _way_reading(way: Way, judge: Judge) -> Reading:
         judge.silences,
         lies_outside,
         log_certainty,
+        example,
     )

@@ -14,7 +14,10 @@ MOST_READINGS = 200
 
 @dataclass(frozen=True)
 class Reading:
-    """One way in which one table reads a mark. `mark` is what it takes the mark to be, ? where that stays open."""
+    """One way in which one table reads a mark. `mark` is what it takes the mark to be, ? where that stays open.
+
+    `example` is one whole mark of this reading, with something in each place that stays open.
+    """
 
     table: Table
     key: object
@@ -28,6 +31,7 @@ class Reading:
     silent: tuple[tuple[str, float], ...] = ()
     outside: tuple[str, ...] = ()
     log_certainty: float = 0.0
+    example: str = ""
 
     @property
     def ruled_out(self) -> tuple[str, ...]:
@@ -42,7 +46,7 @@ class Reading:
     @cached_property
     def confused(self) -> tuple[str, ...]:
         """Which characters were taken for others: O read as 0."""
-        return confusions(self.seen, self.mark) if self.confusion_count else ()
+        return confusions(self.seen, self.example or self.mark) if self.confusion_count else ()
 
     @property
     def figures(self) -> dict[str, Value]:

@@ -66,6 +66,16 @@ class Teller:
         return tells_little and not self.specials
 
     @property
+    def codes(self) -> tuple[str, ...]:
+        """Every code of its list and its special words, as marks are spelled."""
+        return (*self.entries, *self.specials)
+
+    @property
+    def lists_some(self) -> bool:
+        """Whether it knows some of the codes that may stand here, and others may be unknown."""
+        return bool(self.entries) and self.place.written != "list"
+
+    @property
     def is_beside(self) -> bool:
         """Whether it is no figure of the propeller itself, so that little of it legible is no loss."""
         return self.place.tells == "year"

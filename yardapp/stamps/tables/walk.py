@@ -4,21 +4,24 @@ Each node is a part and a state of the pattern; how many readings begin there is
 of nothing but wildcards costs no more than any other. Work is bounded: `Budget` counts it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from yardapp.stamps.tables.automaton import Automaton
 from yardapp.stamps.tables.compile import CompiledTable
 from yardapp.stamps.tables.grammar import START
-from yardapp.stamps.tables.pattern import Pattern, State
+from yardapp.stamps.tables.pattern import Pattern, State, joined
 from yardapp.stamps.tables.rank import CONFUSION, FILLED, Agreement, Judge
-from yardapp.stamps.tables.told import Option
+from yardapp.stamps.tables.told import Option, Teller, Told
 
 MOST_TEXTS = 200  # more texts than this at one place are counted, not read
 MOST_YEARS = 10  # of a year, more than one figure unread makes no more readings
 MOST_STEPS_A_TABLE = 3_000
 MOST_STEPS = 6_000  # some 3 to 6 microseconds each
+
+
+Swept = dict[State, tuple[int, str]]  # state to how many texts lead there, and the first of the shortest
 
 
 class Enough(Exception):
@@ -56,14 +59,14 @@ class Node:
 
 @dataclass(slots=True)
 class Edge:
-    """One text at one part; `to` is None at the mark's end. `worth` is what the best reading through it gains."""
+    """One text at one place; `to` is None at the mark's end. `worth` is what the best reading through it gains."""
 
     gain: float
     text: str
     option: Option
     agreement: Agreement
     count: int
-    length: int
+    example: str
     to: Node | None
     confusion_count: int = 0
     worth: float = 0.0
@@ -73,12 +76,12 @@ class Edge:
 
 
 class _Step(NamedTuple):
-    """A text that the pattern allows at a part, and the state after it."""
+    """A text that the pattern allows at a place, one example where it stands for many, and the state after it."""
 
     text: str
     option: Option
     many: int
-    length: int
+    example: str
     state: State
 
 
@@ -109,14 +112,12 @@ class Walk:
         node = Node()
         confusion_count = self.pattern.confusions_at_end(state)
         if part in self.compiled.grammar.last and confusion_count is not None:
-            end = Edge(CONFUSION * confusion_count, "", (), Agreement(), 1, 0, None, confusion_count)
+            end = Edge(CONFUSION * confusion_count, "", (), Agreement(), 1, "", None, confusion_count)
             node.edges.append(end)
         for (body, entered), separator in self._entrances(part, state).items():
             for step in self._steps(body, entered):
                 self.budget.spend()
-                to = self._node(body, step.state)
-                if to.count:
-                    node.edges.append(self._edge(separator, step, to))
+                node.edges.append(self._edge(separator, step, self._node(body, step.state)))
         node.edges.sort(key=lambda edge: (-edge.worth, edge.text))
         return _summed(node)
 
@@ -136,42 +137,64 @@ class Walk:
     def _edge(self, separator: str, step: _Step, to: Node) -> Edge:
         agreement = self.judge.of(step.option)
         gain = agreement.gain + sum(told.log_certainty for told in step.option)
-        length = len(separator) + step.length
+        example = separator + step.example
         if self.pattern.runs:
-            gain += FILLED * length
-        return Edge(gain, separator + step.text, step.option, agreement, step.many, length, to)
+            gain += FILLED * len(example)
+        return Edge(gain, separator + step.text, step.option, agreement, step.many, example, to)
 
     def _steps(self, part: int, state: State) -> Iterator[_Step]:
+        """The texts at a place after which the mark can be brought to its end."""
         here = self.compiled.grammar.parts[part]
         teller = self.compiled.tellers[here.place]
         swept = self._sweep(here.graph, state)
+        swept = {after: found for after, found in swept.items() if self._node(part, after).count}
+        many = sum(count for count, _ in swept.values())
         if teller.is_kept:
-            for after, (count, example) in swept.items():
-                text = example if count == 1 else self.pattern.between(state, after)
-                yield _Step(text, (teller.kept(text),), 1, len(example), after)
-        elif sum(count for count, _ in swept.values()) > (MOST_YEARS if teller.is_beside else MOST_TEXTS):
+            yield from self._as_one(teller.kept, state, swept)
+        elif many <= (MOST_YEARS if teller.is_beside else MOST_TEXTS):
+            yield from self._read(teller, state, swept, self._texts(here.graph, state))
+        elif teller.lists_some:
+            yield from self._read(teller, state, swept, self._codes(teller, state), left_over=True)
+        elif teller.is_beside:
+            yield from self._as_one(teller.unread, state, swept)
+        else:
             for after, (count, example) in swept.items():
                 text = self.pattern.between(state, after)
-                yield _Step(text, (teller.unread(text),), 1 if teller.is_beside else count, len(example), after)
-        else:
-            yield from self._read(part, state)
+                yield _Step(text, (teller.unread(text),), count, example, after)
 
-    def _read(self, part: int, state: State) -> Iterator[_Step]:
+    def _as_one(self, say: Callable[[str], Told], state: State, swept: Swept) -> Iterator[_Step]:
+        """All texts as one reading: which of them it is makes no difference to what the mark tells."""
+        if swept:
+            after = joined(swept)
+            many = sum(count for count, _ in swept.values())
+            example = min((example for _, example in swept.values()), key=len)
+            text = example if many == 1 else self.pattern.between(state, after)
+            yield _Step(text, (say(text),), 1, example, after)
+
+    def _read(
+        self, teller: Teller, state: State, swept: Swept, texts: Iterable[tuple[str, State]], left_over: bool = False
+    ) -> Iterator[_Step]:
         """Each text by itself; codes that are in no list make one reading together."""
-        here = self.compiled.grammar.parts[part]
-        teller = self.compiled.tellers[here.place]
-        unknown: dict[State, list[str]] = {}
-        for text, after in self._texts(here.graph, state):
-            for option in teller.options(text):
-                if option[0].is_unknown:
-                    unknown.setdefault(after, []).append(text)
-                else:
-                    yield _Step(text, option, 1, len(text), after)
-        for after, texts in unknown.items():
-            text = texts[0] if len(texts) == 1 else self.pattern.between(state, after)
-            yield _Step(text, (teller.unknown(text),), 1, len(texts[0]), after)
+        unknown = dict(swept) if left_over else {}
+        for text, after in texts:
+            if after in swept:
+                for option in teller.options(text):
+                    if option[0].is_unknown:
+                        unknown[after] = (unknown[after][0] + 1 if after in unknown else 1, text)
+                    else:
+                        yield _Step(text, option, 1, text, after)
+        yield from self._as_one(teller.unknown, state, unknown)
 
-    def _sweep(self, graph: Automaton, state: State) -> dict[State, tuple[int, str]]:
+    def _codes(self, teller: Teller, state: State) -> Iterator[tuple[str, State]]:
+        """Each code of a list that the pattern allows here."""
+        for code in teller.codes:
+            here = {state}
+            for mark in code:
+                self.budget.spend()
+                here = {after for one in here for after, _ in self.pattern.moves(one, mark)}
+            yield from ((code, after) for after in here)
+
+    def _sweep(self, graph: Automaton, state: State) -> Swept:
         """State after the part to how many texts lead there, and the first of the shortest."""
         ends: dict[State, tuple[int, str]] = {}
         here = {(0, state): (1, "")}
