@@ -26,6 +26,7 @@ class Published:
     inputs: dict[str, Any]
     expected: str
     tolerance: str
+    accuracy: str
     source: str
     status: str
 
@@ -109,10 +110,8 @@ def _split(formula: Callable[..., Any]) -> tuple[str, dict[str, str]]:
 def _published() -> tuple[tuple[str, Published], ...]:
     """The published figures, where the tests lie beside the package (a built wheel goes without)."""
     rows = []
-    for path in sorted((ROOT / "tests" / "published").glob("*.csv")):
+    for path in sorted((ROOT / "tests" / "published").rglob("*.csv")):
         for row in csv.DictReader(path.read_text(encoding="utf-8").splitlines()):
-            figure = Published(
-                json.loads(row["inputs"]), row["expected"], row["tolerance"], row["source"], row["status"]
-            )
-            rows.append((row["formula"], figure))
+            said = {name: row[name] for name in ("expected", "tolerance", "accuracy", "source", "status")}
+            rows.append((row["formula"], Published(inputs=json.loads(row["inputs"]), **said)))
     return tuple(rows)

@@ -29,6 +29,13 @@ def _term_by_term(name, j, pitch_ratio, area_ratio, blades):
     return sum(c * j**s * pitch_ratio**t * area_ratio**u * blades**v for c, s, t, u, v in terms)
 
 
+def test_the_greatest_efficiency_lies_where_report_237_shows_it():
+    # Bernitsas, Ray & Kinley 1981, Fig. 21, B 3-50 at P/D 1.0: at J 0.87, read to 0.01.
+    j = np.linspace(0.80, 0.95, 151)
+
+    assert j[np.argmax(efficiency(j, 1.0, 0.50, 3))] == pytest.approx(0.87, abs=0.01)
+
+
 def test_the_tables_have_the_number_of_terms_that_the_paper_has():
     # Oosterveld & van Oossanen 1975, Table 5: 39 and 47 terms; Table 6: 9 and 13.
     assert (len(table("b_series_kt")), len(table("b_series_kq")), len(table("b_series_reynolds"))) == (39, 47, 22)

@@ -38,6 +38,7 @@ class StandardEnd:
     status: str
     status_length: str = ""
     status_thread: str = ""
+    threads_per_inch: float = np.nan
 
     @property
     def name(self) -> str:
@@ -240,6 +241,7 @@ def _row_end(row: Row) -> StandardEnd:
         status=row["status"],
         status_length=row["status_taper_length"],
         status_thread=row["status_thread"],
+        threads_per_inch=figure(row, "threads_per_inch"),
     )
 
 

@@ -16,7 +16,10 @@ SAME_SHAFT_M = 0.00025
 
 @dataclass(frozen=True, kw_only=True)
 class Key:
-    """A parallel key and its seats, SI; NaN where the standard's figure was not to be had."""
+    """A parallel key and its seats, SI; NaN where the standard's figure was not to be had.
+
+    Where a standard prints two limits, `width_m` is the keyway's greatest width and `shaft_depth_m` its least depth.
+    """
 
     standard: str
     width_m: float
@@ -25,6 +28,8 @@ class Key:
     hub_depth_m: float
     source: str
     status: str
+    width_min_m: float = np.nan
+    shaft_depth_max_m: float = np.nan
 
 
 def key_for(diameter_m: float, standard: str) -> Key | None:
@@ -77,6 +82,8 @@ def _inch_key(diameter_m: float) -> Key | None:
                 hub_depth_m=np.nan,
                 source=row["source"],
                 status=row["status_keyway"],
+                width_min_m=figure(row, "keyway_width_min_in") * INCH_M,
+                shaft_depth_max_m=figure(row, "keyway_side_depth_max_in") * INCH_M,
             )
     return None
 
