@@ -3,6 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import ArrayLike
+
 from yardapp.coating.system import Product, Step, System, TimeAt, Window, WindowAt
 from yardapp.errors import OutsideRange
 from yardapp.formulas.coating import pot_life, waiting_time
@@ -36,7 +39,7 @@ def pot_life_s(product: Product, temperature_c: float) -> float | None:
     if not rows:
         return None
     _hold(rows, temperature_c)
-    return float(pot_life(temperature_c, *_columns(rows)))
+    return _whole_ms(pot_life(temperature_c, *_columns(rows)))
 
 
 def cure_s(system: System, temperature_c: float) -> float | None:
@@ -51,7 +54,7 @@ def cure_s(system: System, temperature_c: float) -> float | None:
     if not rows:
         return None
     _hold(rows, temperature_c)
-    return float(waiting_time(temperature_c, *_columns(rows)))
+    return _whole_ms(waiting_time(temperature_c, *_columns(rows)))
 
 
 def window_s(step: Step, temperature_c: float) -> Times | None:
@@ -67,12 +70,16 @@ def window_s(step: Step, temperature_c: float) -> Times | None:
         return None
     _hold(window.rows, temperature_c)
     at_c = [row.temperature_c for row in window.rows]
-    earliest_s = float(waiting_time(temperature_c, at_c, [row.earliest_s for row in window.rows]))
+    earliest_s = _whole_ms(waiting_time(temperature_c, at_c, [row.earliest_s for row in window.rows]))
     latest = [row.latest_s for row in window.rows if row.latest_s is not None]
     if not latest:
         return Times(earliest_s=earliest_s, latest_s=None)
-    latest_s = float(pot_life(temperature_c, at_c, latest))
-    return Times(earliest_s=earliest_s, latest_s=latest_s)
+    return Times(earliest_s=earliest_s, latest_s=_whole_ms(pot_life(temperature_c, at_c, latest)))
+
+
+def _whole_ms(duration_s: ArrayLike) -> float:
+    """A time in whole milliseconds: at a row it is the row, not a hair beside it."""
+    return round(float(np.asarray(duration_s)), 3)
 
 
 def _columns(rows: Sequence[TimeAt]) -> tuple[list[float], list[float]]:

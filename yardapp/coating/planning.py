@@ -1,0 +1,300 @@
+"""Can it be done: blades, coats and people against the windows of the sheet; and if not, what would do."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from yardapp.coating.pieces import Unit
+from yardapp.coating.scheduling import Line, Slot, Task, schedule
+from yardapp.coating.system import System
+from yardapp.coating.timing import Times, cure_s, pot_life_s, window_s
+from yardapp.drawings.timeline import Bar, TimeRow
+from yardapp.errors import Refused
+
+MOST_PEOPLE, MOST_UNITS = 12, 40
+
+
+@dataclass(frozen=True, kw_only=True)
+class Op:
+    """One coat on one blade as planned; `opens_s` to `shuts_s` is when it may start, by the coat before."""
+
+    unit: str
+    label: str
+    step: int
+    name: str
+    person: int
+    start_s: float
+    end_s: float
+    opens_s: float | None = None
+    shuts_s: float | None = None
+
+    @property
+    def met(self) -> bool:
+        """Whether it starts inside its window."""
+        early = self.opens_s is not None and self.start_s < self.opens_s - 1e-3
+        late = self.shuts_s is not None and self.start_s > self.shuts_s + 1e-3
+        return not (early or late)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pot:
+    """One mix (or one tin to be stirred): when to begin stirring so that it is ready in time."""
+
+    product: str
+    stir_s: float
+    mixed_s: float
+    ready_s: float
+    good_until_s: float | None
+    units: tuple[str, ...]
+    first_s: float
+    last_s: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Plan:
+    """A schedule; `feasible` None: the sheet gives no times, so nobody can tell."""
+
+    feasible: bool | None
+    proven: bool
+    ops: tuple[Op, ...]
+    pots: tuple[Pot, ...]
+    finish_s: float
+    immersion_s: float | None
+    people: int
+    at_once: int
+    why: tuple[str, ...] = ()
+
+    @property
+    def missed(self) -> tuple[Op, ...]:
+        """What would start outside its window."""
+        return tuple(op for op in self.ops if not op.met)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Would:
+    """A change that makes it possible: another "person", a "roller", "fewer at once"."""
+
+    change: str
+    said: str
+    plan: Plan
+
+
+def plan(
+    system: System,
+    units: Sequence[Unit],
+    *,
+    people: int,
+    metal_c: float,
+    start_s: float = 0.0,
+    at_once: int | None = None,
+) -> Plan:
+    """The soonest way to coat `units`, all in rounds together, or `at_once` of them at a time.
+
+    Raises
+    ------
+    Refused
+        Nothing to coat, nobody to do it, or too many of either.
+    OutsideRange
+        The sheet has no row for this temperature.
+    """
+    _hold(units, people, at_once)
+    group = min(at_once or len(units), len(units))
+    if silent := _silent(system):
+        return _cannot_tell(silent, people=people, at_once=group)
+    lines = [_line(system, unit, metal_c) for unit in units]
+    found = schedule(lines, people, group)
+    ops = tuple(_op(lines, slot, found.slots, start_s) for slot in found.slots)
+    pots, troubles = pots_for(system, ops, metal_c)
+    finish_s = max(op.end_s for op in ops)
+    wait_s = cure_s(system, metal_c)
+    return Plan(
+        feasible=found.meets and not troubles,
+        proven=found.proven,
+        ops=ops,
+        pots=pots,
+        finish_s=finish_s,
+        immersion_s=None if wait_s is None else finish_s + wait_s,
+        people=people,
+        at_once=group,
+        why=tuple(_why(lines, ops)) + troubles,
+    )
+
+
+def clocked(system: System) -> tuple[int, ...]:
+    """The steps that run against the clock: the last coat, and all before it that are tied to it by windows."""
+    held = [system.coats[-1]]
+    for number in reversed([one for one in system.chain if one < held[0]]):
+        if system.steps[number].window is None and number not in system.coats:
+            break
+        held.insert(0, number)
+    return tuple(held)
+
+
+def _hold(units: Sequence[Unit], people: int, at_once: int | None) -> None:
+    if not 1 <= len(units) <= MOST_UNITS:
+        raise Refused(f"A job has 1 to {MOST_UNITS} blades and pieces; this has {len(units)}.", "units")
+    if not 1 <= people <= MOST_PEOPLE:
+        raise Refused(f"1 to {MOST_PEOPLE} people coat; this says {people}.", "people")
+    if at_once is not None and at_once < 1:
+        raise Refused("At least one piece goes at once.", "at_once")
+    for unit in units:
+        if not 0 < unit.work_s < 86400:
+            raise Refused(f"One coat of {unit.label} takes more than nothing and less than a day.", "work_s")
+
+
+def _silent(system: System) -> tuple[str, ...]:
+    """Steps after which only the finger can tell: no plan can be made of them."""
+    numbers = clocked(system)[:-1]
+    steps = [system.steps[number] for number in numbers]
+    return tuple(
+        f"After {step.name} the sheet gives no times: only the finger can tell, so no plan can."
+        for step in steps
+        if step.window is not None and not step.window.rows
+    )
+
+
+def _cannot_tell(why: tuple[str, ...], *, people: int, at_once: int) -> Plan:
+    return Plan(
+        feasible=None,
+        proven=False,
+        ops=(),
+        pots=(),
+        finish_s=0.0,
+        immersion_s=None,
+        people=people,
+        at_once=at_once,
+        why=why,
+    )
+
+
+def _line(system: System, unit: Unit, metal_c: float) -> Line:
+    return Line(key=unit.key, label=unit.label, tasks=tuple(_tasks(system, unit.work_s, metal_c)))
+
+
+def _tasks(system: System, work_s: float, metal_c: float) -> Iterator[Task]:
+    for number in clocked(system):
+        step = system.steps[number]
+        times = window_s(step, metal_c) or Times(earliest_s=0.0, latest_s=None)
+        yield Task(
+            step=number,
+            name=step.name,
+            work_s=work_s * step.work_ratio,
+            earliest_s=times.earliest_s,
+            latest_s=times.latest_s,
+        )
+
+
+def _op(lines: Sequence[Line], slot: Slot, slots: Sequence[Slot], start_s: float) -> Op:
+    line = lines[slot.line]
+    task = line.tasks[slot.task]
+    opens_s = shuts_s = None
+    for before in slots:
+        if (before.line, before.task) == (slot.line, slot.task - 1):
+            last, began_s = line.tasks[before.task], start_s + before.start_s
+            opens_s = began_s + last.work_s + last.earliest_s
+            shuts_s = None if last.latest_s is None else began_s + last.latest_s
+    return Op(
+        unit=line.key,
+        label=line.label,
+        step=task.step,
+        name=task.name,
+        person=slot.person,
+        start_s=start_s + slot.start_s,
+        end_s=start_s + slot.start_s + task.work_s,
+        opens_s=opens_s,
+        shuts_s=shuts_s,
+    )
+
+
+def _why(lines: Sequence[Line], ops: Sequence[Op]) -> Iterator[str]:
+    """What stands in the way, in words."""
+    for line in lines:
+        for task in line.tasks[:-1]:
+            if task.latest_s is not None and task.work_s + task.earliest_s > task.latest_s + 1e-6:
+                yield (
+                    f"{line.label}: {task.name} takes {_minutes(task.work_s)}, and its window shuts "
+                    f"{_minutes(task.latest_s)} after it is begun: there is no time left in it."
+                )
+    for op in ops:
+        if op.shuts_s is not None and not op.met:
+            yield f"{op.label}: {op.name} would start {_minutes(op.start_s - op.shuts_s)} after its window has shut."
+
+
+def _minutes(duration_s: float) -> str:
+    return f"{duration_s / 60:.0f} min"
+
+
+def pots_for(system: System, ops: Sequence[Op], metal_c: float) -> tuple[tuple[Pot, ...], tuple[str, ...]]:
+    """When each product is to be stirred and mixed, anew where the pot life is over; and what can't be done in one."""
+    pots, troubles = [], []
+    for product in system.products:
+        using = [op for op in ops if system.steps[op.step].product == product.name and system.steps[op.step].is_coat]
+        life_s = pot_life_s(product, metal_c) if product.is_mixed else None
+        good_s = None if life_s is None else life_s - product.induction_s
+        while using:
+            first_s = using[0].start_s
+            held = [op for op in using if good_s is None or op.end_s <= first_s + good_s + 1e-6]
+            if not held:
+                troubles.append(f"{product.name} is past its pot life before one coat of {using[0].label} is done.")
+                break
+            mixed_s = first_s - product.induction_s
+            pots.append(
+                Pot(
+                    product=product.name,
+                    stir_s=mixed_s - product.stirring_s,
+                    mixed_s=mixed_s,
+                    ready_s=first_s,
+                    good_until_s=None if life_s is None else mixed_s + life_s,
+                    units=tuple(dict.fromkeys(op.unit for op in held)),
+                    first_s=first_s,
+                    last_s=max(op.end_s for op in held),
+                )
+            )
+            using = [op for op in using if op not in held]
+    return tuple(sorted(pots, key=lambda pot: pot.stir_s)), tuple(troubles)
+
+
+def would_do(
+    system: System,
+    units: Sequence[Unit],
+    *,
+    people: int,
+    metal_c: float,
+    start_s: float = 0.0,
+    roller_s: Mapping[str, float] | None = None,
+) -> tuple[Would, ...]:
+    """What would make an impossible job possible; only what does, each by itself. `roller_s`: time a coat by roller."""
+    rolled = [replace(unit, work_s=(roller_s or {}).get(unit.key, unit.work_s)) for unit in units]
+    tries: list[tuple[str, str, Sequence[Unit], int, int | None]] = [
+        ("person", f"Another person: {people + 1} coat.", units, people + 1, None)
+    ]
+    if roller_s:
+        tries.append(("roller", "A roller instead of the brush.", rolled, people, None))
+    for group in range(len(units) - 1, 0, -1):
+        tries.append(("fewer at once", f"Fewer at once: {group} go together.", units, people, group))
+    found: dict[str, Would] = {}
+    for change, said, given, hands, group_size in tries:
+        if change not in found and hands <= MOST_PEOPLE:
+            tried = plan(system, given, people=hands, metal_c=metal_c, start_s=start_s, at_once=group_size)
+            if tried.feasible:
+                found[change] = Would(change=change, said=said, plan=tried)
+    return tuple(found.values())
+
+
+def latest_start_s(planned: Plan, launch_s: float) -> float | None:
+    """Latest moment to begin the plan's first step so that the cure holds before the launch; None: no cure is known."""
+    if planned.immersion_s is None or not planned.ops:
+        return None
+    begun_s = min([op.start_s for op in planned.ops] + [pot.stir_s for pot in planned.pots])
+    return launch_s - (planned.immersion_s - begun_s)
+
+
+def bars(planned: Plan) -> tuple[TimeRow, ...]:
+    """Each blade against time, for the drawing: its coats, the windows to the next, and those that are missed."""
+    rows: dict[str, list[Bar]] = {}
+    for op in sorted(planned.ops, key=lambda one: one.start_s):
+        marks = rows.setdefault(op.label, [])
+        if op.opens_s is not None and op.shuts_s is not None and op.shuts_s > op.opens_s:
+            kind = "window" if op.met else "past"
+            marks.append(Bar(start_s=op.opens_s, end_s=op.shuts_s, kind=kind))
+        marks.append(Bar(start_s=op.start_s, end_s=op.end_s, kind="coat"))
+    return tuple(TimeRow(label=label, bars=tuple(marks)) for label, marks in rows.items())
