@@ -23,6 +23,7 @@ HEADS = {
     "across": ("Tips", "Tip to opposite tip"),
     "tips": ("Tips", "Tip to tip"),
     "bore": ("What", "Read", "With which tool"),
+    "alike": ("Blade", "Height of tip", "Tip radius", "Angle to next", "Height of root mark"),
 }
 BORE = (
     "Kind: taper, parallel, pilot",

@@ -6,8 +6,8 @@ from functools import wraps
 from typing import Any, TypeVar
 
 from yardapp import quantities
-from yardapp.bench.showing.words import label_of
 from yardapp.bench.sums import Known, Outcome
+from yardapp.bench.words import label_of
 from yardapp.filters import kind_of
 from yardapp.formulas.repeats import repeated, stray
 

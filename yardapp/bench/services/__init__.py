@@ -2,6 +2,7 @@
 
 from yardapp.bench.models import Sheet
 from yardapp.bench.repeating import settled
+from yardapp.bench.services.alike import ALIKE, AlikeReading, alike_of
 from yardapp.bench.services.bore import BORE, BoreReading, bore_of, measure_bore
 from yardapp.bench.services.diameter import DIAMETER, DiameterReading, diameter_of, measure_diameter
 from yardapp.bench.services.half_done import (
@@ -32,15 +33,17 @@ from yardapp.bench.sums import Known, Outcome, figures_read
 from yardapp.bench.survey.cells import Cell, SurveyReading
 from yardapp.bench.survey.words import class_note, error_note, fault_said
 
-METHODS = {method.name: method for method in (DIAMETER, PITCH, BORE, SURVEY)}
+METHODS = {method.name: method for method in (DIAMETER, PITCH, BORE, SURVEY, ALIKE)}
 
 __all__ = [
+    "ALIKE",
     "BORE",
     "DIAMETER",
     "METHODS",
     "ON_ONE_PAGE",
     "PITCH",
     "SURVEY",
+    "AlikeReading",
     "AtBench",
     "BoreReading",
     "Cell",
@@ -55,6 +58,7 @@ __all__ = [
     "SheetRow",
     "SurveyReading",
     "add_tool",
+    "alike_of",
     "at_bench",
     "begin_sheet",
     "bore_of",

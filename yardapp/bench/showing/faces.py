@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from yardapp.bench.showing import pictures
+from yardapp.bench.showing import alike, pictures
 from yardapp.bench.showing.pictures import Picture
 from yardapp.bench.showing.words import figure
 from yardapp.bench.sums import Known, Outcome
@@ -70,6 +70,14 @@ FACES = {
             lead=answer("Pitch"),
             caution="Blades cut: gloves on. Lay it face down on a flat table, chock it; both points at one radius.",
             picture=pictures.of_pitch,
+        ),
+        Face(
+            name="alike",
+            label="Blades alike",
+            heading="Blades alike",
+            lead=alike.lead,
+            caution="Blades cut: gloves on. Face down on a flat table, chocked: heights are read up from the table.",
+            picture=alike.picture,
         ),
         Face(
             name="bore",

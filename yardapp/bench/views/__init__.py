@@ -4,6 +4,6 @@ from flask import Blueprint
 
 bp = Blueprint("bench", __name__, url_prefix="/bench")
 
-from yardapp.bench.views import blank, bore, diameter, finding, pitch, sheet, tools  # noqa: E402
+from yardapp.bench.views import alike, blank, bore, diameter, finding, pitch, sheet, tools  # noqa: E402
 
-__all__ = ["blank", "bore", "bp", "diameter", "finding", "pitch", "sheet", "tools"]
+__all__ = ["alike", "blank", "bore", "bp", "diameter", "finding", "pitch", "sheet", "tools"]

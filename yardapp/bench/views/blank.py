@@ -8,7 +8,7 @@ from yardapp.bench.views import bp
 from yardapp.web import current_who, page, snapshot
 
 
-@bp.get("/<tag>/<any(diameter, pitch, bore):method>/blank")
+@bp.get("/<tag>/<any(diameter, pitch, bore, alike):method>/blank")
 def blank(tag: str, method: str) -> ResponseReturnValue:
     """One method's readings with room to write, for this propeller."""
     who = current_who()
