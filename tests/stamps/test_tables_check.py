@@ -111,6 +111,10 @@ def test_one_code_may_stand_twice_for_years_that_do_not_meet():
         (millimetres(figures=0), "it has at least one character; a place that may be missing is optional"),
         (serial(4, 3), "its longest, 3, is shorter than its shortest, 4"),
         (serial(3, 25), "a place has at most 24 characters"),
+        (
+            Place("diameter", "digits", Number("mm"), longest=1),
+            "no number of 1 figures says a diameter: it would be 0 to 9 mm",
+        ),
         (prefix(""), "it is a literal, but says not which"),
         (prefix("A?"), "a literal can't hold ? * [ ], which stand for what can't be read"),
         (Place("hand", "list", Lookup((Entry("R", "up"),))), "code R says `up`, and a hand is right or left"),

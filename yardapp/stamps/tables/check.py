@@ -159,5 +159,8 @@ def _split(table: Table, built: Grammar) -> Iterator[Problem]:
         first, second = sorted(found.places)
         names = f"{table.places[first].name} and {table.places[second].name}"
         alike = f"Places {first + 1} and {second + 1} ({names}) can take the same characters"
-        said = f"{alike}: {found.mark} can be split as {found.splits[0]} or as {found.splits[1]}."
+        one, other = found.splits
+        said = f"{alike}: {found.mark} can be split as {one} or as {other}."
+        if one == other:
+            said = f"{alike}: in {found.mark} it can't be told which of them is there."
         yield Problem(said, second, f"places[{second}]")

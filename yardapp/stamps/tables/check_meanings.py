@@ -61,6 +61,17 @@ def _number(place: Place, meaning: Number, thing: Thing) -> Wrong:
     yield from _rounding(meaning.rounded_to)
     if not math.isfinite(meaning.scale) or meaning.scale == 0 or not math.isfinite(meaning.offset):
         yield "the scale of a number can't be zero", "meaning.scale"
+    elif place.written == "digits" and meaning.unit in thing.units:
+        yield from _never(place, meaning, thing)
+
+
+def _never(place: Place, meaning: Number, thing: Thing) -> Wrong:
+    """A unit, scale or offset with which no number that can be written makes sense."""
+    ends = (meaning.offset, meaning.offset + meaning.scale * (10.0 ** min(place.longest, 300) - 1))
+    least, most = (bound / IN_SI[meaning.unit] for bound in (thing.least, thing.most))
+    if max(ends) < least or min(ends) > most:
+        said = f"no number of {place.longest} figures says {_named(thing)}: it would be {ends[0]:g} to {ends[1]:g}"
+        yield f"{said} {meaning.unit}", "meaning.unit"
 
 
 def _rounding(rounded_to: float | None) -> Wrong:

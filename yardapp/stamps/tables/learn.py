@@ -11,6 +11,7 @@ from yardapp.stamps.tables.learn_runs import LEFT_OUT, Letter, RunFit, fit_run
 from yardapp.stamps.tables.meanings import Number, Run
 from yardapp.stamps.tables.rank import RULED_OUT_BEYOND, Known, Measured
 from yardapp.stamps.tables.read import read
+from yardapp.stamps.tables.reading import Reading
 from yardapp.stamps.tables.refusals import MarkRefused
 from yardapp.stamps.tables.shelf import Shelf
 from yardapp.stamps.tables.told import Teller
@@ -62,16 +63,22 @@ def learn(observations: Iterable[Observation], compiled: CompiledTable) -> tuple
 def _told(observation: Observation, shelf: Shelf, compiled: CompiledTable) -> Iterator[CodeSeen]:
     """Each place that the mark shows plainly and that tells something measured."""
     try:
-        best = read(observation.mark, shelf).best
+        found = read(observation.mark, shelf).found
     except MarkRefused:
         return
-    if best is None or best.confusion_count or best.filled_count:
-        return
-    for told in best.told:
+    plain = [reading for reading in found if not reading.confusion_count]
+    for told in plain[0].told if plain else ():
         known = observation.measured.get(told.figure)
         is_own = compiled.table.places[told.place].tells == told.tells
-        if known is not None and is_own and told.text.isalnum() and _is_usable(compiled.tellers[told.place], known):
+        if known is None or not is_own or not _is_usable(compiled.tellers[told.place], known):
+            continue
+        if told.text.isalnum() and _texts(plain, told.place) == {told.text}:
             yield CodeSeen(told, known, observation.of)
+
+
+def _texts(readings: list[Reading], place: int) -> set[str]:
+    """What the readings take a place for; a character that was seen is the same in all of them."""
+    return {next((told.text for told in one.told if told.place == place), "") for one in readings}
 
 
 def _is_usable(teller: Teller, known: Measured | str | int) -> bool:

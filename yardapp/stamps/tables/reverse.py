@@ -16,6 +16,7 @@ from yardapp.stamps.tables.told import Option, Teller
 
 CLOSEST = 3  # texts of a place that are looked at for a figure, closest first
 MOST_WAYS = 5000
+LARGEST = 100.0
 # What one size off weighs against another: as much as a yard's tape can tell, and for an area ratio 0.02.
 NEAR = {"diameter_m": 0.002, "pitch_m": 0.002, "bore_m": 0.002, "area_ratio": 0.02}
 OFF_BY_WORD = 1e6  # the other hand is never close
@@ -47,7 +48,8 @@ def reverse(compiled: CompiledTable, wanted: Wanted, at_most: int = 10) -> tuple
     """The marks that come closest to what is wanted, closest first; none where the table tells none of it."""
     told = {name for teller in compiled.tellers for name in _figures(teller)}
     untold = tuple(name for name in wanted if name not in told)
-    if len(untold) == len(wanted):
+    wanted = {name: value for name, value in wanted.items() if name in told and _is_askable(name, value)}
+    if not wanted:
         return ()
     bodies = [part for part in compiled.grammar.parts if not part.is_separator]
     places = [_texts(part, compiled.tellers[part.place], wanted) for part in bodies]
@@ -58,6 +60,13 @@ def reverse(compiled: CompiledTable, wanted: Wanted, at_most: int = 10) -> tuple
         if len(found) < at_most and sum(one.distance for one in chosen) < OFF_BY_WORD:
             found.setdefault(mark, _would_say(mark, chosen, wanted, untold))
     return tuple(found.values())
+
+
+def _is_askable(name: str, value: float | int | str) -> bool:
+    """A size must be one; what is not known is not asked."""
+    if name in NEAR:
+        return not isinstance(value, str) and 0 < value < LARGEST
+    return isinstance(value, str | int)
 
 
 def _figures(teller: Teller) -> Iterator[str]:
