@@ -27,9 +27,18 @@ from yardapp.bench.services.sheets import (
     sheet_by_id,
     sheets_of,
 )
-from yardapp.bench.services.survey import SURVEY, design_pitch_of, measure_survey, survey_of
+from yardapp.bench.services.survey import (
+    SURVEY,
+    begin_correction,
+    begin_survey,
+    design_pitch_of,
+    keep_survey,
+    measure_survey,
+    survey_of,
+)
 from yardapp.bench.services.tools import add_tool, change_tool, tool_by_name, tools
 from yardapp.bench.sums import Known, Outcome, figures_read
+from yardapp.bench.survey.boxes import boxes_of
 from yardapp.bench.survey.cells import Cell, SurveyReading
 from yardapp.bench.survey.words import class_note, error_note, fault_said
 
@@ -60,8 +69,11 @@ __all__ = [
     "add_tool",
     "alike_of",
     "at_bench",
+    "begin_correction",
     "begin_sheet",
+    "begin_survey",
     "bore_of",
+    "boxes_of",
     "change_tool",
     "class_note",
     "design_pitch_of",
@@ -72,6 +84,7 @@ __all__ = [
     "figures_read",
     "finish_sheet",
     "in_writing",
+    "keep_survey",
     "known_of",
     "look",
     "measure",

@@ -1,14 +1,17 @@
 """Pitch of a whole propeller, surveyed blade by blade, radius by radius."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
 from sqlalchemy.orm import Session
 
-from yardapp.bench.models import Sheet
+from yardapp.bench.models import HalfDone, Sheet
+from yardapp.bench.services.half_done import InWriting, begin_sheet, finish_sheet
 from yardapp.bench.services.keeping import Filled, Method, measure
+from yardapp.bench.services.sheets import SheetRow
 from yardapp.bench.sums import Input, Known, Outcome, Sum, source_of, work_out
+from yardapp.bench.survey.boxes import boxes_of
 from yardapp.bench.survey.cells import Fault, SurveyReading
 from yardapp.bench.survey.findings import findings
 from yardapp.bench.survey.order import table_of
@@ -19,6 +22,7 @@ from yardapp.formulas.pitch import pitch_ratio
 from yardapp.formulas.pitch_survey import mean_pitch
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
+from yardapp.quantities import exact
 
 MOST_BLADES = 7
 LEAST_STATIONS = 2
@@ -147,6 +151,62 @@ def measure_survey(session: Session, who: Who, tag: str, reading: SurveyReading,
         Too little was read, a reading can't be, or a correction can't stand.
     """
     return measure(session, who, tag, SURVEY, reading, filled)
+
+
+def begin_survey(session: Session, who: Who, tag: str, boxes: Mapping[str, str]) -> HalfDone:
+    """Begin a survey that is kept as it is written; the pitch it should have stands in it where the register knows it.
+
+    Raises
+    ------
+    NotAllowed
+        Only yard hands and the office measure.
+    NotFound
+        No propeller here carries the tag.
+    """
+    who.must("record")
+    found = gear.item_page(session, who, tag, "propeller")
+    design_m = design_pitch_of(found)
+    known = {"design_pitch_m": exact(design_m, "length")} if design_m and not boxes.get("design_pitch_m") else {}
+    return begin_sheet(session, who, tag, SURVEY.name, {**boxes, **known})
+
+
+def begin_correction(session: Session, who: Who, row: SheetRow, why: str) -> HalfDone:
+    """Open a kept survey to be written again, as it was typed.
+
+    Raises
+    ------
+    NotAllowed
+        Only yard hands and the office measure.
+    Refused
+        It was corrected before.
+    """
+    if row.replaced_by is not None:
+        raise Refused("That sheet was corrected before. Correct the newest one.", "why")
+    boxes = {**boxes_of(row.sheet.readings, row.sheet.note), "why": why}
+    return begin_sheet(session, who, row.tag, SURVEY.name, boxes, corrects=row.sheet.id)
+
+
+def keep_survey(
+    session: Session, who: Who, there: InWriting, reading: SurveyReading, boxes: Mapping[str, Any], note: str
+) -> Sheet:
+    """Make a sheet of what was in the writing.
+
+    Raises
+    ------
+    NotAllowed
+        Only yard hands and the office measure.
+    OutsideRange
+        A reading cannot be right.
+    Refused
+        It was kept or dropped meanwhile, too little was read, a reading can't be, or a correction can't stand.
+    """
+    if there.row.sheet_id is not None or there.row.is_dropped:
+        raise Refused("This sheet was kept or put aside meanwhile.")
+    corrects, why = there.row.corrects_id, there.typed.get("why", "")
+    about = Filled(boxes=boxes, note=note, corrects=corrects, why=why)
+    sheet = measure_survey(session, who, there.item.tag, reading, about)
+    finish_sheet(session, there.row, sheet.id)
+    return sheet
 
 
 def design_pitch_of(found: gear.ItemPage) -> float | None:

@@ -2,6 +2,7 @@
 
 from yardapp.bench.showing.faces import FACES, Face
 from yardapp.bench.showing.outcomes import Shown, lead, shown
+from yardapp.bench.showing.survey import SurveyPage, of_survey
 from yardapp.bench.showing.words import as_typed, figure, label_of
 from yardapp.bench.sums import Known
 from yardapp.formulas.pitch import mark_radius
@@ -9,7 +10,19 @@ from yardapp.quantities import System
 
 INCH_M = 0.0254
 
-__all__ = ["FACES", "Face", "Shown", "as_typed", "figure", "label_of", "lead", "mark_of", "shown"]
+__all__ = [
+    "FACES",
+    "Face",
+    "Shown",
+    "SurveyPage",
+    "as_typed",
+    "figure",
+    "label_of",
+    "lead",
+    "mark_of",
+    "of_survey",
+    "shown",
+]
 
 
 def mark_of(known: Known, system: System) -> float | None:

@@ -72,6 +72,15 @@ FACES = {
             picture=pictures.of_pitch,
         ),
         Face(
+            name="survey",
+            label="Pitch survey",
+            heading="Pitch survey",
+            lead=answer("Pitch survey"),
+            caution="Blades cut: gloves on. Lay it face down on a flat table and chock it; read up from the table.",
+            about="Every blade, radius and station; classes, map and shop list",
+            page="bench.survey_kept",
+        ),
+        Face(
             name="alike",
             label="Blades alike",
             heading="Blades alike",

@@ -4,6 +4,31 @@ from flask import Blueprint
 
 bp = Blueprint("bench", __name__, url_prefix="/bench")
 
-from yardapp.bench.views import alike, blank, bore, diameter, finding, pitch, sheet, tools  # noqa: E402
+from yardapp.bench.views import (  # noqa: E402
+    alike,
+    blank,
+    bore,
+    diameter,
+    finding,
+    half_done,
+    pitch,
+    sheet,
+    survey,
+    surveys,
+    tools,
+)
 
-__all__ = ["alike", "blank", "bore", "bp", "diameter", "finding", "pitch", "sheet", "tools"]
+__all__ = [
+    "alike",
+    "blank",
+    "bore",
+    "bp",
+    "diameter",
+    "finding",
+    "half_done",
+    "pitch",
+    "sheet",
+    "survey",
+    "surveys",
+    "tools",
+]
