@@ -341,3 +341,11 @@ def test_a_sheet_of_another_method_has_no_survey_page(client, tag):
     client.send(f"/bench/{tag}/diameter", way="radius", tip_radius_m="300", tip_tool="tape")
 
     assert client.get(f"/bench/surveys/{kept_sheet().id}").status_code == 404
+
+
+def test_the_bench_lists_what_is_half_done_and_whose_it_is(client, client_as, fetch, begun, tag):
+    page = fetch("/bench").replace("&#39;", "'")
+
+    assert f'href="{begun}"' in page
+    assert "Ada Brook's, last written on just now" in page
+    assert "Half done" not in client_as("R. Thorne", "owner").get("/bench").text

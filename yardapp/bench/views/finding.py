@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from yardapp.bench import forms, services, showing
 from yardapp.bench.views import bp
+from yardapp.bench.views.survey import in_writing_row
 from yardapp.errors import NotFound
 from yardapp.filters import day
 from yardapp.web import current_who, page, snapshot
@@ -25,9 +26,11 @@ def bench() -> ResponseReturnValue:
                 found, said = services.newest_sheets(opened, who), str(refusal)
         else:
             found, said = services.newest_sheets(opened, who, before=request.args.get("before", type=int)), ""
+        begun = [in_writing_row(one) for one in services.sheets_in_writing(opened, who)]
     rows = [listed(row, row.tag) for row in found]
     further = found[-1].sheet.id if len(found) == services.ON_ONE_PAGE else None
-    return page("bench/bench.html", rows=rows, wanted=wanted, said=said, further=further), 404 if said else 200
+    shown = {"rows": rows, "begun": begun, "wanted": wanted, "said": said, "further": further}
+    return page("bench/bench.html", **shown), 404 if said else 200
 
 
 def listed(row: services.SheetRow, tag: str) -> dict[str, Any]:
