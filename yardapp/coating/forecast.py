@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from yardapp.coating.ops import Op
 from yardapp.coating.phases import MISSED, RUNNING, UNKNOWN
-from yardapp.coating.planning import Op
 from yardapp.coating.pots import ready_from_s
 from yardapp.coating.running import Run
 from yardapp.coating.scheduling import Task

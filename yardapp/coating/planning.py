@@ -3,50 +3,18 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from yardapp.coating.mixing import Pot, pots_for
+from yardapp.coating.ops import Op
 from yardapp.coating.pieces import Unit
 from yardapp.coating.scheduling import Line, Slot, Task, schedule
 from yardapp.coating.system import System
-from yardapp.coating.timing import Times, cure_s, pot_life_s, window_s
+from yardapp.coating.timing import Times, cure_s, window_s
 from yardapp.drawings.timeline import Bar, TimeRow
 from yardapp.errors import Refused
 
+__all__ = ["Op", "Plan", "Pot", "Would", "bars", "clocked", "latest_start_s", "plan", "pots_for", "would_do"]
+
 MOST_PEOPLE, MOST_UNITS = 12, 40
-
-
-@dataclass(frozen=True, kw_only=True)
-class Op:
-    """One coat on one blade as planned; `opens_s` to `shuts_s` is when it may start, by the coat before."""
-
-    unit: str
-    label: str
-    step: int
-    name: str
-    person: int
-    start_s: float
-    end_s: float
-    opens_s: float | None = None
-    shuts_s: float | None = None
-
-    @property
-    def met(self) -> bool:
-        """Whether it starts inside its window."""
-        early = self.opens_s is not None and self.start_s < self.opens_s - 1e-3
-        late = self.shuts_s is not None and self.start_s > self.shuts_s + 1e-3
-        return not (early or late)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Pot:
-    """One mix (or one tin to be stirred): when to begin stirring so that it is ready in time."""
-
-    product: str
-    stir_s: float
-    mixed_s: float
-    ready_s: float
-    good_until_s: float | None
-    units: tuple[str, ...]
-    first_s: float
-    last_s: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -221,36 +189,6 @@ def _why(lines: Sequence[Line], ops: Sequence[Op]) -> Iterator[str]:
 
 def _minutes(duration_s: float) -> str:
     return f"{duration_s / 60:.0f} min"
-
-
-def pots_for(system: System, ops: Sequence[Op], metal_c: float) -> tuple[tuple[Pot, ...], tuple[str, ...]]:
-    """When each product is to be stirred and mixed, anew where the pot life is over; and what can't be done in one."""
-    pots, troubles = [], []
-    for product in system.products:
-        using = [op for op in ops if system.steps[op.step].product == product.name and system.steps[op.step].is_coat]
-        life_s = pot_life_s(product, metal_c) if product.is_mixed else None
-        good_s = None if life_s is None else life_s - product.induction_s
-        while using:
-            first_s = using[0].start_s
-            held = [op for op in using if good_s is None or op.end_s <= first_s + good_s + 1e-6]
-            if not held:
-                troubles.append(f"{product.name} is past its pot life before one coat of {using[0].label} is done.")
-                break
-            mixed_s = first_s - product.induction_s
-            pots.append(
-                Pot(
-                    product=product.name,
-                    stir_s=mixed_s - product.stirring_s,
-                    mixed_s=mixed_s,
-                    ready_s=first_s,
-                    good_until_s=None if life_s is None else mixed_s + life_s,
-                    units=tuple(dict.fromkeys(op.unit for op in held)),
-                    first_s=first_s,
-                    last_s=max(op.end_s for op in held),
-                )
-            )
-            using = [op for op in using if op not in held]
-    return tuple(sorted(pots, key=lambda pot: pot.stir_s)), tuple(troubles)
 
 
 def would_do(

@@ -7,8 +7,8 @@ from yardapp.coating.curing import Immersion, immersion, likely_immersion_s
 from yardapp.coating.faults import Fault
 from yardapp.coating.forecast import forecast
 from yardapp.coating.judging import fault_of_missed, gate_for
+from yardapp.coating.ops import Op
 from yardapp.coating.phases import MISSED, OPEN, PHASES, TEST, UNKNOWN, WAITING, phase_of
-from yardapp.coating.planning import Op
 from yardapp.coating.pots import PotStanding, pot_standing
 from yardapp.coating.running import Run
 from yardapp.coating.system import System

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
+from yardapp.coating.ops import Op
 from yardapp.coating.phases import OPEN, TEST, WAITING
-from yardapp.coating.planning import Op
 from yardapp.coating.pots import PotStanding
 from yardapp.coating.running import Run
 from yardapp.coating.turns import SOON_S, Places

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from yardapp.coating.judging import gate_for
+from yardapp.coating.ops import Op
 from yardapp.coating.phases import MISSED, RUNNING, TEST, UNKNOWN, WAITING
-from yardapp.coating.planning import Op
 from yardapp.coating.pots import pot_of
 from yardapp.coating.running import Run
 from yardapp.coating.system import Product
