@@ -70,6 +70,7 @@ class Pairing:
     shaft: dict[str, Any] = field(default_factory=dict)
     rule: str = "15 %"
     work: str | None = None  # one of the works that must be asked for
+    ask: tuple[str, ...] | None = None  # the groups asked for; None: the geometry and what was given figures of its own
 
     @property
     def propeller(self) -> PropellerFigures:

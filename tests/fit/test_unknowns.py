@@ -7,10 +7,13 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from tests.fit.pairings import GOOD_DRIVE, GOOD_PROPELLER, HUB_1_10, HUB_1_12, OK, PAIRINGS, PILOT, mm, one_in
+from tests.fit.power_pairings import POWER_PAIRINGS
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
-from yardapp.fit.verdict import BADNESS, RULES, judge
+from yardapp.fit.loading import HULL_KINDS
+from yardapp.fit.verdict import BADNESS, EVERYTHING, RULES, judge, shaft_alloys
 
-WITNESSES = {"contradictions", "hand_stamped"}  # they can only speak against a pass; taking one away is no unknown
+# They can only speak against a pass, and what stands in their place is said: taking one away is no unknown.
+WITNESSES = {"contradictions", "hand_stamped", "kind", "safety_factor"}
 PROPELLER_FIELDS = [field.name for field in fields(PropellerFigures) if field.name not in WITNESSES]
 DRIVE_FIELDS = [field.name for field in fields(DriveFigures) if field.name not in WITNESSES]
 EITHER = [("propeller", name) for name in PROPELLER_FIELDS] + [("drive", name) for name in DRIVE_FIELDS]
@@ -21,8 +24,19 @@ any_figure = st.none() | st.builds(
     Figure, value=positive, u=any_u, basis=st.sampled_from(["measured", "stamped", "guessed", None])
 )
 hands = st.sampled_from(["right", "left", "RH", "", "?", None])
-FIGURES_OF_HUB = [name for name in PROPELLER_FIELDS if name.endswith("_m") or name == "taper"]
-FIGURES_OF_DRIVE = [name for name in DRIVE_FIELDS if name not in ("hand", "is_twin")]
+OTHER_FIGURES = ("taper", "area_ratio", "mass_kg", "measured_age_s")
+FIGURES_OF_HUB = [name for name in PROPELLER_FIELDS if name.endswith("_m") or name in OTHER_FIGURES]
+WORDS_OF_DRIVE = {
+    "hull_kind": st.sampled_from([None, "lugger", *HULL_KINDS]),
+    "planing_kind": st.sampled_from([None, "average", "barge"]),
+    "behind": st.sampled_from([None, "streamlined", "struts", "a barn door"]),
+    "shaft_alloy": st.sampled_from([None, "string", *shaft_alloys()[:2]]),
+    "speed_power": st.sampled_from(
+        [(), ((2.0, 4e3), (3.0, 15e3), (4.0, 50e3)), ((3.0, 1e3), (2.0, 5e3)), ((1.0, 0.0),)]
+    ),
+    "speed_power_kind": st.sampled_from([None, "shaft", "effective", "guess"]),
+}
+FIGURES_OF_DRIVE = [name for name in DRIVE_FIELDS if name not in ("hand", "is_twin", *WORDS_OF_DRIVE)]
 
 any_propeller = st.builds(
     PropellerFigures,
@@ -30,6 +44,10 @@ any_propeller = st.builds(
     hand_stamped=hands,
     blades=st.none() | st.integers(min_value=-1, max_value=12),
     bore_kind=st.sampled_from(["taper", "parallel", "pilot", "spline", None]),
+    kind=st.sampled_from([None, "fixed", "folding"]),
+    material=st.sampled_from([None, "stainless steel", "cast iron", "aluminium bronze"]),
+    open_faults=st.sampled_from([None, (), ("a nick",)]),
+    coating=st.sampled_from([None, "bare"]),
     contradictions=st.sampled_from([(), ("taper",), ("hand", "diameter_m")]),
     **dict.fromkeys(FIGURES_OF_HUB, any_figure),
 )
@@ -37,14 +55,15 @@ any_drive = st.builds(
     DriveFigures,
     hand=hands,
     is_twin=st.none() | st.booleans(),
+    **WORDS_OF_DRIVE,
     **dict.fromkeys(FIGURES_OF_DRIVE, any_figure),
 )
 
 
 @settings(max_examples=300, deadline=None)
-@given(propeller=any_propeller, drive=any_drive, rule=st.sampled_from(RULES))
-def test_it_answers_whatever_finite_figures_it_is_given(propeller, drive, rule):
-    verdict = judge(propeller, drive, rule=rule)
+@given(propeller=any_propeller, drive=any_drive, rule=st.sampled_from(RULES), ask=st.sampled_from([None, EVERYTHING]))
+def test_it_answers_whatever_finite_figures_it_is_given(propeller, drive, rule, ask):
+    verdict = judge(propeller, drive, rule=rule, ask=ask)
 
     assert verdict.verdict in BADNESS
     assert verdict.lede
@@ -61,7 +80,9 @@ def test_a_figure_that_cannot_be_right_never_helps_a_propeller_on(name, wrong):
 
 # In this one two readings speak against each other: take one away, and what is left is a reading, not an unknown.
 CONTRADICTED = {"taper on record 1:16, ends of the bore say 1:12"}
-NOT_GOING = [pairing for pairing in PAIRINGS if pairing.verdict != OK and pairing.given not in CONTRADICTED]
+NOT_GOING = [
+    pairing for pairing in [*PAIRINGS, *POWER_PAIRINGS] if pairing.verdict != OK and pairing.given not in CONTRADICTED
+]
 
 
 @pytest.mark.parametrize("pairing", NOT_GOING, ids=lambda pairing: pairing.given)
@@ -71,7 +92,7 @@ def test_taking_a_figure_away_never_makes_a_pair_go_on(pairing):
         if getattr(pair[owner], name) is not None:
             pair[owner] = replace(pair[owner], **{name: None})
 
-            assert judge(**pair, rule=pairing.rule).verdict != OK, name
+            assert judge(**pair, rule=pairing.rule, ask=pairing.ask).verdict != OK, name
 
 
 sizes = st.floats(min_value=-3.0, max_value=3.0)

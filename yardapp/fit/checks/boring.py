@@ -7,7 +7,7 @@ from uncertainties import UFloat
 
 from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import AFTER_WORK, ANOTHER, BUSH, CANNOT_TELL, NO, SHOP, Check, Need, Sum
-from yardapp.fit.checks.readings import HUB_DIAMETER, HUB_KEY_DEPTH, SHAFT, SHAFT_KEY_DEPTH, SHAFT_TAPER
+from yardapp.fit.checks.readings import HUB_DIAMETER, HUB_KEY_DEPTH, LARGE, SHAFT, SHAFT_KEY_DEPTH, SHAFT_TAPER
 from yardapp.fit.checks.sums import add_up
 from yardapp.fit.checks.weighing import all_told, at_least
 from yardapp.formulas.seat import metal_to_bore, wall_left
@@ -49,7 +49,8 @@ def cleans_up(
     )
     answer = at_least(metal, 0.0)
     says = _cleans_says(case.tell_length(metal), "large" if is_faster else "small", answer)
-    return Boring(answer=answer, says=says, sums=(workings,), rests_on=(SHAFT, SHAFT_TAPER))
+    needs = case.needs(LARGE, SHAFT) if answer is None else ()
+    return Boring(answer=answer, says=says, sums=(workings,), needs=needs, rests_on=(SHAFT, SHAFT_TAPER))
 
 
 def _cleans_says(metal: str, end: str, answer: bool | None) -> str:

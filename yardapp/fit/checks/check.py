@@ -12,12 +12,32 @@ LAP = "lap"
 SPACER = "fit a spacer"
 FIT_KEY = "fit a key"
 OPEN_KEYWAY = "open the keyway"
+SHIFT_CUTTER = "shift the cutter"
+MEND = "mend"
 BORE = "bore and key"
 REBORE = "re-bore"
+REPITCH = "re-pitch"
 CUT_DOWN = "cut down"
+BEARING = "fit a bearing"
 BUSH = "bush and re-bore"
 ANOTHER = "another propeller"
-WORKS = (LAP, SPACER, FIT_KEY, OPEN_KEYWAY, BORE, REBORE, CUT_DOWN, BUSH, ANOTHER)  # cheapest first
+ANOTHER_SHAFT = "another shaft"
+WORKS = (  # cheapest first
+    LAP,
+    SPACER,
+    FIT_KEY,
+    OPEN_KEYWAY,
+    SHIFT_CUTTER,
+    MEND,
+    BORE,
+    REBORE,
+    REPITCH,
+    CUT_DOWN,
+    BEARING,
+    BUSH,
+    ANOTHER,
+    ANOTHER_SHAFT,
+)
 
 SHOP = "Bore and key work is for a competent machine or propeller shop, with the shaft or a gauge of it beside them."
 
@@ -58,7 +78,10 @@ class Sum:
 
 @dataclass(frozen=True, kw_only=True)
 class Check:
-    """One question put to the pair, and its answer; `rests_on` names the figures that it holds for."""
+    """One question put to the pair, and its answer; `rests_on` names the figures that it holds for.
+
+    `group` is one of `groups.EVERYTHING`: what was asked.
+    """
 
     name: str
     verdict: str
@@ -71,3 +94,4 @@ class Check:
     needs: tuple[Need, ...] = ()
     sums: tuple[Sum, ...] = ()
     rests_on: tuple[str, ...] = ()
+    group: str = "shaft"

@@ -1,7 +1,6 @@
 """Each figure by its trade name, what it may be at all, and how to read it."""
 
-from dataclasses import dataclass
-
+from yardapp.fit.checks.readings_of_boat import BOAT_READINGS, CUTTER, Reading
 from yardapp.fit.figures import Figure
 
 LARGE = "propeller.bore_large_m"
@@ -32,18 +31,7 @@ BLOCK = "drive.block_ratio"
 TWIN = "drive.is_twin"
 
 
-@dataclass(frozen=True)
-class Reading:
-    """What a figure is called, its kind, the bounds beyond which it was misread, and how it is read."""
-
-    label: str
-    kind: str
-    least: float
-    most: float
-    how: str
-
-
-READINGS = {
+_OF_THE_PAIR = {
     LARGE: Reading(
         "bore at its large end", "length", 0.005, 1.5, "Measure the bore at its large (forward) end, to 0.05 mm."
     ),
@@ -124,9 +112,11 @@ READINGS = {
         "block coefficient", "ratio", 0.1, 1.0, "Give the block coefficient, from her lines or her displacement."
     ),
 }
+READINGS = _OF_THE_PAIR | BOAT_READINGS
 
-# Taken where nobody said how well a figure was read: enough to name a taper, not to pass a fit.
-ASSUMED_SHARE = {"length": 0.005, "taper": 0.025}
+# Taken where nobody said how well a figure was read: enough to name a taper, not to pass a fit. A plate's power is
+# good to some 5 %, as tests of engines allow (from memory, low); speed and reduction are nearly what they say.
+ASSUMED_SHARE = {"length": 0.005, "taper": 0.025, "power": 0.03, "rotation": 0.005, "count": 0.002}
 ASSUMED_LEAST_M = 0.0005
 ASSUMED_OTHER_SHARE = 0.05
 
@@ -138,5 +128,5 @@ def assumed_u(kind: str, value: float) -> float:
 
 
 def is_none_there(path: str, figure: Figure) -> bool:
-    """Tell whether the figure says that somebody looked for a keyway and there is none: its width is zero."""
-    return path in (HUB_KEY_WIDTH, SHAFT_KEY_WIDTH) and figure.value == 0
+    """Tell whether the figure says that somebody looked for a keyway or cutter and there is none: it is zero."""
+    return path in (HUB_KEY_WIDTH, SHAFT_KEY_WIDTH, CUTTER) and figure.value == 0

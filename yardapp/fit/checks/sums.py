@@ -11,6 +11,17 @@ from yardapp.fit.checks.check import Compared, Sum
 
 # Step of the central differences, as a share of the figure: errors of rounding and of curvature are then alike.
 STEP = 6e-6
+ENDINGS = {
+    "_m": "length",
+    "taper": "taper",
+    "_ratio": "ratio",
+    "_w": "power",
+    "_mps": "speed",
+    "_rps": "rotation",
+    "_kg": "mass",
+    "_pa": "pressure",
+    "_nm": "torque",
+}
 
 
 def measured(value: float, u: float) -> UFloat:
@@ -25,7 +36,7 @@ def add_up(label: str, formula: Callable[..., Any], kind: str, **readings: UFloa
 
 
 def _propagated(formula: Callable[..., Any], readings: dict[str, UFloat | float]) -> UFloat:
-    """First order (GUM 5.1.2), all steps of all readings in one call of the formula; shared readings stay correlated."""
+    """First order (GUM 5.1.2), all steps of all readings in one call; shared readings stay correlated."""
     nominal = {name: float(getattr(one, "n", one)) for name, one in readings.items()}
     steps = {name: STEP * abs(nominal[name]) or STEP for name, one in readings.items() if getattr(one, "s", 0.0)}
     given = {name: np.full(1 + 2 * len(steps), value) for name, value in nominal.items()}
@@ -40,7 +51,9 @@ def _propagated(formula: Callable[..., Any], readings: dict[str, UFloat | float]
     return cast(UFloat, result)
 
 
-def workings(label: str, formula: Callable[..., Any], kind: str, result: UFloat, **readings: UFloat | float) -> Sum:
+def workings(
+    label: str, formula: Callable[..., Any], kind: str, result: UFloat, **readings: UFloat | float | str
+) -> Sum:
     """A sum that can be opened: formula, figures, result."""
     return Sum(
         label=label,
@@ -52,14 +65,15 @@ def workings(label: str, formula: Callable[..., Any], kind: str, result: UFloat,
     )
 
 
-def _input(name: str, reading: UFloat | float) -> Compared:
+def _input(name: str, reading: UFloat | float | str) -> Compared:
+    if isinstance(reading, str):
+        return Compared(label=name, value=reading)
     value, u = (reading, 0.0) if isinstance(reading, int | float) else (reading.n, reading.s)
     return Compared(label=name, value=float(value), u=float(u), kind=_kind(name))
 
 
 def _kind(argument: str) -> str:
-    endings = {"_m": "length", "taper": "taper", "_ratio": "ratio", "_w": "power"}
-    return next((kind for ending, kind in endings.items() if argument.endswith(ending)), "count")
+    return next((kind for ending, kind in ENDINGS.items() if argument.endswith(ending)), "count")
 
 
 def size(figure: UFloat) -> UFloat:

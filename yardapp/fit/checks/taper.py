@@ -10,8 +10,10 @@ from yardapp.fit.checks.check import AFTER_WORK, BUSH, CANNOT_TELL, GOES_ON, LAP
 from yardapp.fit.checks.readings import BORE_LENGTH, ENDS, HUB_LENGTH, HUB_TAPER, LARGE, SHAFT, SHAFT_TAPER
 from yardapp.fit.checks.sums import add_up, size
 from yardapp.fit.checks.weighing import at_most
+from yardapp.formulas.ranges import OutsideRange
 from yardapp.formulas.seat import parting
 from yardapp.formulas.taper import nearest_taper
+from yardapp.formulas.taper_contact import contact_gap
 
 SOURCE = (
     "Tapers on diameter: SAE J755 (1:16, large sizes 1:12), ISO 4566 (1:10), ISO 8845 (1:16, from memory). "
@@ -19,6 +21,7 @@ SOURCE = (
 )
 # Standard tapers lie a sixth of a taper or more apart; half of that is as far as two readings of one may part.
 NAMING_SHARE = 0.08
+STATIONS = ("at the large end", "a quarter down", "half-way", "three quarters down", "at the nut end")
 BLUE = "Prove it by bluing at the dry fit, key out: two readings name a taper, they don't pass a fit."
 
 
@@ -91,7 +94,8 @@ def _apart(case: Case, check: Check, hub: UFloat, shaft: UFloat) -> Check:
         "Gap at the end that does not bear", parting, "length", hub_taper=hub, shaft_taper=shaft, length_m=length
     )
     says = f"{says}, with a gap of {case.tell_length(gap)} on diameter at the {gap_at} end."
-    check = replace(check, says=says, sums=(*check.sums, workings))
+    compared = (*check.compared, *_along(case, hub, shaft, length))
+    check = replace(check, says=says, sums=(*check.sums, workings), compared=compared)
     can_lap = at_most(size(gap), case.limits.lap_m)
     if can_lap is None:
         says = f"{check.says} Whether lapping mends that is too close to call: lap, blue, and see."
@@ -100,6 +104,21 @@ def _apart(case: Case, check: Check, hub: UFloat, shaft: UFloat) -> Check:
         remedy = "Lap the hub to the shaft until it blues over its length: this is within what lapping mends."
         return replace(check, verdict=AFTER_WORK, remedy=remedy, work=LAP)
     return _rebored(case, check, hub, length)
+
+
+def _along(case: Case, hub: UFloat, shaft: UFloat, length: UFloat) -> tuple[Compared, ...]:
+    """The gap along the hub once it is up, quarter by quarter; nothing where the sizes don't give one."""
+    bore, stem = case.known(LARGE), case.known(SHAFT)
+    if bore is None or stem is None:
+        return ()
+    try:
+        found = contact_gap(bore.n, hub.n, stem.n, shaft.n, length.n, stations=len(STATIONS))
+    except OutsideRange:
+        return ()
+    return tuple(
+        Compared(label=f"Gap {where}", value=float(gap), kind="length")
+        for where, gap in zip(STATIONS, found.gap_m, strict=True)
+    )
 
 
 def _unsized(case: Case, check: Check, is_slower: bool) -> Check:

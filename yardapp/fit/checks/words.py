@@ -14,7 +14,19 @@ def plain(kind: str, value: float, u: float | None = None) -> str:
     return _rounded(value * factor, None if u is None else u * factor) + unit
 
 
-_UNITS = {"length": (1000.0, " mm"), "ratio": (100.0, " %"), "power": (0.001, " kW")}
+_UNITS = {
+    "length": (1000.0, " mm"),
+    "ratio": (100.0, " %"),
+    "power": (0.001, " kW"),
+    "speed": (3600 / 1852, " kn"),
+    "rotation": (60.0, " rpm"),
+    "mass": (1.0, " kg"),
+    "pressure": (1e-6, " MPa"),
+    "torque": (1.0, " N m"),
+    "duration": (1 / 86400, " days"),
+    "area": (1.0, " m²"),
+    "angle": (57.29577951308232, "°"),
+}
 
 
 def _rounded(value: float, u: float | None) -> str:

@@ -20,7 +20,7 @@ from yardapp.fit.checks.readings import (
 )
 from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.figures import Limits
-from yardapp.fit.ranking import boring, keys, seat
+from yardapp.fit.ranking import boring, bushing, keys, seat
 from yardapp.fit.ranking.case import (
     ABSENT,
     ASK,
@@ -79,7 +79,7 @@ def prejudge(propellers: Columns, drives: Columns, *, rule: str = "15 %", limits
         raise ValueError(f"rule must be one of {', '.join(BANDS)} here; {rule!r} is not.")
     pairs = Pairs(propellers, drives, limits or Limits())
     with np.errstate(invalid="ignore", divide="ignore", over="ignore"):
-        checks = dict(_checks(pairs, BANDS[rule]))
+        checks, is_thin = dict(_checks(pairs, BANDS[rule])), bushing.is_too_thin(pairs)
     is_refused = checks["hand"][0] == REFUSED
     worst = np.full(pairs.count, YES, np.int8)
     works: Bits = np.zeros(pairs.count, np.int64)
@@ -89,7 +89,8 @@ def prejudge(propellers: Columns, drives: Columns, *, rule: str = "15 %", limits
         shown = code if name == "hand" else np.where(is_refused, ABSENT, code)
         told[name] = np.broadcast_to(shown, pairs.count).astype(np.int8)
         worst = np.maximum(worst, told[name])
-        works = works | np.where((told[name] == WORK) | (told[name] == REFUSED), asked, 0)
+        is_asked = (told[name] == WORK) | (told[name] == REFUSED)
+        works = works | np.where(is_asked, bushing.settled(asked, is_thin), 0)
     return Prejudged(verdict=worst, checks=told, works=works)
 
 
