@@ -1,6 +1,6 @@
 """A mark as seen against every table: all readings, ranked."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice, product
 
 from yardapp.stamps.tables.best import Task, Way, best_ways
@@ -101,20 +101,49 @@ def _reading(
     told = tuple([told for choice in chosen for told in choice[2]])
     log_certainty = compiled.log_certainty + sum([choice[3] for choice in chosen])
     agreement = together([judge.of(choice[2]) for choice in chosen]) if judge.measured else NO_WORD
+    return _ranked(compiled, seen, mark, told, log_certainty, agreement, judge, confusion_count)
+
+
+def _way_reading(way: Way, judge: Judge) -> Reading:
+    pattern, compiled = way.task
+    mark, example = ("".join(texts) for texts in zip(*((edge.text, edge.example) for edge in way.edges), strict=True))
+    told: Option = tuple(one for edge in way.edges for one in edge.option)
+    log_certainty = compiled.log_certainty + sum(one.log_certainty for one in told)
+    agreement = together([edge.agreement for edge in way.edges if edge.agreement is not NO_WORD])
+    filled_count = len(example) - pattern.fixed_count if pattern.runs else 0
+    seen, count = pattern.seen.elements, way.edges[-1].confusion_count
+    return _ranked(compiled, seen, mark, told, log_certainty, agreement, judge, count, filled_count, example)
+
+
+def _ranked(
+    compiled: CompiledTable,
+    seen: Sequence[str],
+    mark: str,
+    told: Option,
+    log_certainty: float,
+    agreement: Agreement,
+    judge: Judge,
+    confusion_count: int,
+    filled_count: int = 0,
+    example: str = "",
+) -> Reading:
+    """A reading with its score: all that speaks for it and against it."""
     lies_outside = outside(compiled.table, told, judge.year) if compiled.has_ranges else ()
+    match = CONFUSION * confusion_count + FILLED * filled_count + OUTSIDE * len(lies_outside)
     return Reading(
         compiled.table,
         compiled.key,
         seen,
         mark,
         told,
-        log_certainty + CONFUSION * confusion_count + agreement.gain + judge.silence + OUTSIDE * len(lies_outside),
+        match + log_certainty + agreement.gain + judge.silence,
         confusion_count,
-        0,
+        filled_count,
         agreement,
         judge.silences,
         lies_outside,
         log_certainty,
+        example,
     )
 
 
@@ -149,34 +178,3 @@ def _gathered(seen: str, found: list[Reading], tasks: list[Task], judge: Judge) 
     ways = best_ways(roots, MOST_READINGS)
     every = sorted([*found, *(_way_reading(way, judge) for way in ways)], key=_by_rank)[:MOST_READINGS]
     return Readings(seen, tuple(every), count, ruled_out, is_at_least, is_measured=bool(judge.measured))
-
-
-def _way_reading(way: Way, judge: Judge) -> Reading:
-    pattern, compiled = way.task
-    told: Option = tuple(one for edge in way.edges for one in edge.option)
-    agreement: Agreement = together([edge.agreement for edge in way.edges if edge.agreement is not NO_WORD])
-    lies_outside = outside(compiled.table, told, judge.year) if compiled.has_ranges else ()
-    confusion_count = way.edges[-1].confusion_count
-    example = "".join(edge.example for edge in way.edges)
-    filled_count = len(example) - pattern.fixed_count if pattern.runs else 0
-    log_certainty = compiled.log_certainty + sum(one.log_certainty for one in told)
-    return Reading(
-        compiled.table,
-        compiled.key,
-        pattern.seen.elements,
-        "".join(edge.text for edge in way.edges),
-        told,
-        log_certainty
-        + CONFUSION * confusion_count
-        + FILLED * filled_count
-        + agreement.gain
-        + judge.silence
-        + OUTSIDE * len(lies_outside),
-        confusion_count,
-        filled_count,
-        agreement,
-        judge.silences,
-        lies_outside,
-        log_certainty,
-        example,
-    )

@@ -112,6 +112,8 @@ class Readings:
         """One sentence about them all."""
         if self.refusal:
             return self.refusal
+        if self.is_at_least and not self.count:
+            return "too little is legible to count the readings"
         if self.too_little:
             return f"too little is legible: {self.count} or more readings"
         if not self.count:

@@ -27,6 +27,7 @@ def _rules(figure: str) -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[st
     )
 
 
+_PLAIN = re.compile(r"[A-Za-z0-9/-]+")  # nothing in it that could be spelled otherwise
 _EXACT = _rules("0-9")
 _WORN = _rules("0-9?*\ue000-\ue7ff")
 _RUNS = re.compile(r"[ .]*\*[ .*]*")
@@ -38,7 +39,7 @@ def spell(text: str) -> str:
     >>> spell('hp. 22½"  18" r.h.')
     'HP22 1/2 18RH'
     """
-    if text.isascii() and text.isalnum():
+    if _PLAIN.fullmatch(text):
         return text.upper()
     return _spelled(numerals.tidy(text).upper(), _EXACT)
 
@@ -78,7 +79,7 @@ def shown(elements: tuple[str, ...]) -> str:
 
 def is_exact(text: str) -> bool:
     """Whether every character of it was read."""
-    return not any(mark in text for mark in WILD)
+    return WILD.isdisjoint(text)
 
 
 def exactly(text: str) -> str:

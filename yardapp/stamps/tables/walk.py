@@ -17,7 +17,7 @@ from yardapp.stamps.tables.told import Option, Teller, Told
 
 MOST_TEXTS = 200  # more texts than this at one place are counted, not read
 MOST_YEARS = 10  # of a year, more than one figure unread makes no more readings
-MOST_STEPS_A_TABLE = 3_000
+MOST_STEPS_A_TABLE = 4_000
 MOST_STEPS = 6_000  # some 3 to 6 microseconds each
 
 
