@@ -2,9 +2,10 @@
 
 from yardapp.bench import models as bench
 from yardapp.coating import models as coating
+from yardapp.fit import models as fit
 from yardapp.gear import models as gear
 from yardapp.marks import models as marks
 from yardapp.people import models as people
 from yardapp.vessels import models as vessels
 
-__all__ = ["bench", "coating", "gear", "marks", "people", "vessels"]
+__all__ = ["bench", "coating", "fit", "gear", "marks", "people", "vessels"]

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from wtforms import RadioField, SelectField, StringField
+from wtforms import HiddenField, RadioField, SelectField, StringField
 from wtforms.validators import Length, NumberRange, Optional
 
 from yardapp.fields import CountField, LengthField, PowerField, RatioField, RotationField, TaperField
@@ -65,3 +65,10 @@ class TryForm(YardForm):
 
     rule = SelectField("Room at the tips by", choices=options(rule_choices()), default="15 %", validate_choice=False)
     place = StringField("Where it lies", [Length(max=120)], description="For logging it. Empty: seen, not fetched yet.")
+
+
+class KeepForm(YardForm):
+    """A verdict to be kept as it stands."""
+
+    rule = HiddenField()
+    note = StringField("Why it is kept", [Length(max=300)], description="For the surveyor; before the re-bore")

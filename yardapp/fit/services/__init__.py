@@ -2,6 +2,7 @@
 
 from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.services.in_columns import Asked
+from yardapp.fit.services.keeping import KeptVerdict, keep_verdict, kept_of_drive, kept_of_propeller, kept_verdict
 from yardapp.fit.services.pairing import Pairing, drive_figures, judge, pairing, propeller_figures
 from yardapp.fit.services.stock import RankedPropeller, Stock, stock_for
 from yardapp.fit.services.takers import RankedDrive, Takers, drives_for
@@ -13,6 +14,7 @@ __all__ = [
     "BANDS",
     "RULES",
     "Asked",
+    "KeptVerdict",
     "Pairing",
     "RankedDrive",
     "RankedPropeller",
@@ -23,6 +25,10 @@ __all__ = [
     "drives_for",
     "judge",
     "judge_figures",
+    "keep_verdict",
+    "kept_of_drive",
+    "kept_of_propeller",
+    "kept_verdict",
     "log_tried",
     "pairing",
     "propeller_figures",

@@ -42,6 +42,8 @@ class Pairing:
     propeller: PropellerFigures
     room: DriveFigures
     verdict: Verdict
+    item_id: int = 0
+    engine: str = ""
 
 
 def propeller_figures(item: gear.Item) -> PropellerFigures:
@@ -115,6 +117,8 @@ def pairing(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = 
         propeller=propeller,
         room=room,
         verdict=judge_figures(propeller, room, rule=rule, say=say),
+        item_id=item.id,
+        engine=drive.engine,
     )
 
 

@@ -1,5 +1,6 @@
 """What the fit found, put into the words and drawings of a page. No database, no request."""
 
+from yardapp.fit.showing.kept import ended, kept_checks, kept_row, kept_when, premise_rows
 from yardapp.fit.showing.ranked import counted, drive_row, propeller_row
 from yardapp.fit.showing.verdict import (
     check_rows,
@@ -14,6 +15,11 @@ __all__ = [
     "check_rows",
     "counted",
     "drive_row",
+    "ended",
+    "kept_checks",
+    "kept_row",
+    "kept_when",
+    "premise_rows",
     "propeller_row",
     "room_drawing",
     "room_rows",

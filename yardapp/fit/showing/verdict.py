@@ -18,10 +18,11 @@ from yardapp.quantities import System
 
 def say_in(system: System) -> Callable[[str, float, float | None], str]:
     """How sentences write a figure: in the person's units, ± at k = 2."""
-    return partial(_say, system)
+    return partial(told, system)
 
 
-def _say(system: System, kind: str, value: float, u: float | None) -> str:
+def told(system: System, kind: str, value: float, u: float | None) -> str:
+    """One figure as a sentence writes it."""
     if kind == "ratio":
         half_width = round(200 * (u or 0.0))
         return f"{100 * value:.0f} ± {half_width} %" if half_width else f"{100 * value:.0f} %"
@@ -33,7 +34,7 @@ def _say(system: System, kind: str, value: float, u: float | None) -> str:
 
 def check_rows(pairing: Pairing, system: System, explained: Callable[[str], str]) -> list[dict[str, Any]]:
     """Each check: verdict, reason, remedy, the two figures, the sums, what would settle it."""
-    rows = [_row(check, system, explained) for check in pairing.verdict.checks]
+    rows = [check_row(check, system, explained) for check in pairing.verdict.checks]
     told: set[str | None] = set()
     for row in rows:  # each caution once: a wall of them is read by nobody
         row["caution"] = None if row["caution"] in told else row["caution"]
@@ -41,7 +42,8 @@ def check_rows(pairing: Pairing, system: System, explained: Callable[[str], str]
     return rows
 
 
-def _row(check: Check, system: System, explained: Callable[[str], str]) -> dict[str, Any]:
+def check_row(check: Check, system: System, explained: Callable[[str], str]) -> dict[str, Any]:
+    """One check: verdict, reason, remedy, figures, sums, what would settle it."""
     return {
         "verdict": check.verdict,
         "label": check.name.capitalize(),
@@ -58,7 +60,7 @@ def _row(check: Check, system: System, explained: Callable[[str], str]) -> dict[
 def _figure(one: Compared, system: System) -> str:
     if one.value is None:
         return "not known"
-    return one.value if isinstance(one.value, str) else _say(system, one.kind, one.value, one.u)
+    return one.value if isinstance(one.value, str) else told(system, one.kind, one.value, one.u)
 
 
 def _sum(one: Sum, system: System, explained: Callable[[str], str]) -> dict[str, Any]:
@@ -68,7 +70,7 @@ def _sum(one: Sum, system: System, explained: Callable[[str], str]) -> dict[str,
         "formula": name,
         "href": explained(name),
         "inputs": [(read.label, _figure(read, system)) for read in one.inputs],
-        "result": _say(system, one.kind, one.value, one.u),
+        "result": told(system, one.kind, one.value, one.u),
     }
 
 

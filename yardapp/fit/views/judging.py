@@ -3,9 +3,9 @@
 from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
-from yardapp.fit import services, showing
+from yardapp.fit import forms, services, showing
 from yardapp.fit.views import bp
-from yardapp.web import current_who, page, snapshot
+from yardapp.web import current_who, filled, page, snapshot
 
 
 @bp.get("/<tag>/on/<int:drive_id>")
@@ -19,6 +19,7 @@ def verdict(tag: str, drive_id: int) -> ResponseReturnValue:
     return page(
         "fit/verdict.html",
         found=found,
+        keep=filled(forms.KeepForm, rule=rule),
         rule=rule,
         rules=services.RULES,
         rows=showing.check_rows(found, who.units, lambda name: url_for("front.formula", name=name)),

@@ -1,6 +1,6 @@
 """Drives in use as plain rows, many at once: for whoever ranks them."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
 from sqlalchemy import or_, select
@@ -32,3 +32,12 @@ def drive_rows(session: Session, who: Who, *, words: str = "", limit: int = 20_0
             or_(Vessel.name.icontains(words, autoescape=True), Vessel.owner.icontains(words, autoescape=True))
         )
     return session.execute(chosen.order_by(Drive.id).limit(limit)).all()
+
+
+def drives_by_id(session: Session, who: Who, drive_ids: Collection[int]) -> dict[int, tuple[Drive, Vessel]]:
+    """Those of the drives that this person may know of, in use or not, each with the boat it stands in."""
+    if not drive_ids:
+        return {}
+    chosen = select(Drive, Vessel).join(Vessel, Vessel.id == Drive.vessel_id)
+    chosen = chosen.where(Drive.id.in_(drive_ids), may_see_vessel(who))
+    return {drive.id: (drive, vessel) for drive, vessel in session.execute(chosen)}
