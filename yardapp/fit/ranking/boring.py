@@ -47,6 +47,10 @@ def pilot_cleans_up(pairs: Pairs, length: Array, u_length: Array) -> Codes:
 
 def wall_after(pairs: Pairs) -> Codes:
     """Does the hub keep wall enough when it is bored to the shaft, over the keyway too?"""
+    return pairs.once("wall after boring", _wall_after)
+
+
+def _wall_after(pairs: Pairs) -> Codes:
     depth, u_depth = keyway_to_cut(pairs)
     hub, shaft = pairs.value(HUB_DIAMETER), pairs.value(SHAFT)
     u_hub, u_shaft = pairs.u(HUB_DIAMETER) / 2, pairs.u(SHAFT)
@@ -77,6 +81,10 @@ def last_work(cleans: Codes, wall: Codes) -> Bits:
 
 def pilot(pairs: Pairs) -> tuple[Codes, Bits, Marks]:
     """Can a pilot bore be bored and keyed to the shaft: verdict, works, doubts."""
+    return pairs.once("pilot", _pilot)
+
+
+def _pilot(pairs: Pairs) -> tuple[Codes, Bits, Marks]:
     length, u_length, along = _along(pairs)
     is_known = pairs.known(LARGE, SHAFT, SHAFT_TAPER) & ~np.isnan(length)
     cleans, wall = pilot_cleans_up(pairs, length, u_length), wall_after(pairs)

@@ -1,6 +1,8 @@
 """Every pair in question at once: readings as columns that go together, and where each lies against a bound."""
 
+from collections.abc import Callable
 from functools import cached_property
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -27,6 +29,7 @@ ABSENT, YES, WORK, ASK, REFUSED = -1, *(BADNESS.index(one) for one in (GOES_ON, 
 # An answer: surely, surely not, cannot tell; the least of several is all of them told together.
 SURELY, UNTOLD, SURELY_NOT = 1, 0, -1
 BITS = {work: 1 << number for number, work in enumerate(WORKS)}
+_Once = TypeVar("_Once")
 
 
 class Pairs:
@@ -36,6 +39,7 @@ class Pairs:
         self.sides = {"propeller": propellers, "drive": drives}
         self.limits = limits
         self._kept: dict[str, tuple[Array, Array]] = {}
+        self._worked: dict[str, Any] = {}
 
     @property
     def count(self) -> int:
@@ -49,6 +53,13 @@ class Pairs:
             side = self.sides[owner]
             self._kept[path] = _sane(path, side.values[name], side.u[name])
         return self._kept[path]
+
+    def once(self, name: str, work: Callable[["Pairs"], _Once]) -> _Once:
+        """What several checks ask for, worked out at the first asking."""
+        if name not in self._worked:
+            self._worked[name] = work(self)
+        found: _Once = self._worked[name]
+        return found
 
     def value(self, path: str) -> Array:
         """The figure; NaN where it is not known or can't be right."""
