@@ -11,6 +11,7 @@ from yardapp.stamps.tables.expression import expression, is_caught, is_expressib
 from yardapp.stamps.tables.grammar import Grammar, Part, grammar
 from yardapp.stamps.tables.refusals import TableRefused
 from yardapp.stamps.tables.sources import ALWAYS
+from yardapp.stamps.tables.splits import Spans, Splitter
 from yardapp.stamps.tables.table import Table
 from yardapp.stamps.tables.told import LEAST_CERTAINTY, MOST_REMEMBERED, Option, Teller
 
@@ -31,11 +32,19 @@ class CompiledTable:
         self.beginnings = _beginnings(folded)
         is_clear = is_expressible(folded) and _is_clear(folded)
         self.regex = re.compile(expression(folded, table.places)) if is_clear else None
+        self.splitter = Splitter(folded)
         self.choosers = [Chooser(part, self.tellers[part.place]) for part in self.grammar.parts if is_caught(part)]
 
     def may_read(self, length: int, beginning: str) -> bool:
         """Whether a folded mark of this length and with these two first characters may be its."""
         return self.grammar.shortest <= length <= self.grammar.longest and beginning in self.beginnings
+
+    def splits(self, folded: str) -> Iterable[Spans]:
+        """The spans of a folded mark's places; more than one only where confusions allow it."""
+        if self.regex is None:
+            return self.splitter.spans(folded)
+        match = self.regex.fullmatch(folded)
+        return (match.regs,) if match else ()
 
 
 def compile_table(table: Table, key: object = None, *, is_checked: bool = False) -> CompiledTable:

@@ -12,6 +12,7 @@ from yardapp.stamps.tables.reading import MOST_READINGS, Reading, Readings
 from yardapp.stamps.tables.refusals import MarkRefused
 from yardapp.stamps.tables.seen import SPACE, exactly, is_exact, take_apart
 from yardapp.stamps.tables.shelf import Shelf
+from yardapp.stamps.tables.splits import Spans
 from yardapp.stamps.tables.told import Option
 from yardapp.stamps.tables.walk import Budget, Enough, Node, Walk
 from yardapp.stamps.tables.years import outside
@@ -30,13 +31,8 @@ def read(seen: str, shelf: Shelf, measured: Known | None = None) -> Readings:
     """
     judge = Judge(measured) if measured else NOBODY
     if not is_exact(seen):
-        return _gathered(seen, [], _worn(seen, shelf), judge)
-    found, left = _exact(exactly(seen), shelf, judge)
-    if left:
-        pattern = Pattern(take_apart(seen))
-        plain = Pattern(pattern.seen.squeezed())
-        tasks = [(pattern if one.grammar.is_spaced else plain, one) for one in left]
-        return _gathered(seen, found, tasks, judge)
+        return _gathered(seen, _worn(seen, shelf), judge)
+    found = list(_exact(exactly(seen), shelf, judge))
     found.sort(key=_by_rank)
     ruled_out = sum(bool(one.agreement.ruled_out) for one in found) if judge.measured else 0
     return Readings(seen, tuple(found[:MOST_READINGS]), len(found), ruled_out, is_measured=bool(judge.measured))
@@ -55,24 +51,16 @@ def _by_rank(reading: Reading) -> float:
     return -reading.score
 
 
-def _exact(spelled: str, shelf: Shelf, judge: Judge) -> tuple[list[Reading], list[CompiledTable]]:
-    """The readings of a mark without wildcards, and the tables that are no regular expression."""
-    found: list[Reading] = []
-    left: list[CompiledTable] = []
+def _exact(spelled: str, shelf: Shelf, judge: Judge) -> Iterator[Reading]:
+    """The readings of a mark without wildcards."""
     folded = fold(spelled)
     is_spaced = SPACE in spelled
     squeezed = spelled.replace(SPACE, "") if is_spaced else spelled
     squeezed_fold = folded.replace(SPACE, "") if is_spaced else folded
     for text, look, spaced in ((spelled, folded, True), (squeezed, squeezed_fold, False)):
         for compiled in shelf.may_read(look, spaced):
-            if compiled.regex is None:
-                left.append(compiled)
-            elif match := compiled.regex.fullmatch(look):
-                found.extend(_by_table(compiled, text, match.regs, judge))
-    return found, left
-
-
-Spans = tuple[tuple[int, int], ...]
+            for spans in compiled.splits(look):
+                yield from _by_table(compiled, text, spans, judge)
 
 
 def _by_table(compiled: CompiledTable, text: str, spans: Spans, judge: Judge) -> Iterator[Reading]:
@@ -160,10 +148,10 @@ def _worn(seen: str, shelf: Shelf) -> list[Task]:
     ]
 
 
-def _gathered(seen: str, found: list[Reading], tasks: list[Task], judge: Judge) -> Readings:
-    """What was found by regular expression, and the best of what the walks find."""
+def _gathered(seen: str, tasks: list[Task], judge: Judge) -> Readings:
+    """The best of what the walks find, and how many readings there are."""
     budget = Budget()
-    count, ruled_out, is_at_least = len(found), sum(bool(one.agreement.ruled_out) for one in found), False
+    count, ruled_out, is_at_least = 0, 0, False
     roots: list[tuple[Task, float, Node]] = []
     for pattern, compiled in tasks:
         budget.next_table()
@@ -176,5 +164,5 @@ def _gathered(seen: str, found: list[Reading], tasks: list[Task], judge: Judge) 
         base = compiled.log_certainty - (FILLED * pattern.fixed_count if pattern.runs else 0.0)
         roots.append(((pattern, compiled), base, node))
     ways = best_ways(roots, MOST_READINGS)
-    every = sorted([*found, *(_way_reading(way, judge) for way in ways)], key=_by_rank)[:MOST_READINGS]
-    return Readings(seen, tuple(every), count, ruled_out, is_at_least, is_measured=bool(judge.measured))
+    found = sorted((_way_reading(way, judge) for way in ways), key=_by_rank)
+    return Readings(seen, tuple(found), count, ruled_out, is_at_least, is_measured=bool(judge.measured))
