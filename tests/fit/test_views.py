@@ -152,3 +152,15 @@ def test_a_hand_known_from_the_stamp_alone_is_not_taken_for_seen(fetch, client):
     html = fetch(f"/fit/{tag}/on/{number}")
 
     assert "Cannot tell" in html
+
+
+def test_what_nobody_gave_a_figure_for_is_said_not_to_be_judged_and_how_it_would_be(fetch, client):
+    tag, drive = pair()
+
+    html = fetch(f"/fit/{tag}/on/{drive}")
+
+    open_part = html.split("Not judged yet")[1]
+    for part in ("On the engine", "Blades", "Condition", "The shaft itself"):
+        assert f"<b>{part}</b>: cannot tell" in open_part
+    assert "Hand and room at the tips" not in open_part
+    assert "What would settle it" in open_part

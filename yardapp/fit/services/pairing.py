@@ -1,14 +1,15 @@
 """Does it go on? Figures of the register put before the judge."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 from typing import Any
 
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
+from yardapp.fit.checks.groups import EVERYTHING
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
-from yardapp.fit.verdict import RULES, Verdict, plain
+from yardapp.fit.verdict import RULES, Verdict, asked_by, plain
 from yardapp.fit.verdict import judge as judge_figures
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
@@ -42,6 +43,8 @@ class Pairing:
     propeller: PropellerFigures
     room: DriveFigures
     verdict: Verdict
+    # The groups of which nobody gave a figure of their own: each can't be told, and says what would settle it.
+    unjudged: Verdict | None = None
     item_id: int = 0
     engine: str = ""
 
@@ -117,9 +120,17 @@ def pairing(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = 
         propeller=propeller,
         room=room,
         verdict=judge_figures(propeller, room, rule=rule, say=say),
+        unjudged=unjudged(propeller, room, say=say),
         item_id=item.id,
         engine=drive.engine,
     )
+
+
+def unjudged(propeller: PropellerFigures, room: DriveFigures, *, say: Any = plain) -> Verdict | None:
+    """What the judge would still ask for: every group that the verdict leaves out; None on the wrong hand."""
+    left = tuple(group for group in EVERYTHING if group not in asked_by(propeller, room))
+    found = judge_figures(propeller, room, say=say, ask=left)
+    return None if len(found.checks) < 2 else replace(found, checks=found.checks[1:])  # but for the hand
 
 
 def judge(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = "15 %", say: Any = plain) -> Verdict:

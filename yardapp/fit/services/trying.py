@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
-from yardapp.fit.services.pairing import Pairing, drive_figures, propeller_figures
+from yardapp.fit.services.pairing import Pairing, drive_figures, propeller_figures, unjudged
 from yardapp.fit.typed import (
     PROPELLER_SIZES,
     WAYS,
@@ -85,6 +85,7 @@ def try_size(session: Session, who: Who, tried: Tried, *, say: Any = plain) -> P
         propeller=propeller,
         room=room,
         verdict=judge_figures(propeller, room, rule=tried.rule, say=say),
+        unjudged=unjudged(propeller, room, say=say),
     )
 
 

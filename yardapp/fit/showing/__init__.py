@@ -4,11 +4,13 @@ from yardapp.fit.showing.kept import ended, kept_checks, kept_row, kept_when, pr
 from yardapp.fit.showing.ranked import counted, drive_row, propeller_row
 from yardapp.fit.showing.verdict import (
     check_rows,
+    parts,
     room_drawing,
     room_rows,
     say_in,
     shaft_drawing,
     shaft_rows,
+    still_open,
 )
 
 __all__ = [
@@ -19,6 +21,7 @@ __all__ = [
     "kept_checks",
     "kept_row",
     "kept_when",
+    "parts",
     "premise_rows",
     "propeller_row",
     "room_drawing",
@@ -26,4 +29,5 @@ __all__ = [
     "say_in",
     "shaft_drawing",
     "shaft_rows",
+    "still_open",
 ]

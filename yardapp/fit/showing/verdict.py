@@ -11,7 +11,7 @@ from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.disc_under_hull import RuleBand, disc_under_hull
 from yardapp.fit.figures import Figure, PropellerFigures
 from yardapp.fit.services import Pairing
-from yardapp.fit.verdict import NO, Check, Compared, Sum
+from yardapp.fit.verdict import NO, Check, Compared, Sum, Verdict
 from yardapp.formulas.clearance import handbook_rule
 from yardapp.quantities import System
 
@@ -40,6 +40,44 @@ def check_rows(pairing: Pairing, system: System, explained: Callable[[str], str]
         row["caution"] = None if row["caution"] in told else row["caution"]
         told.add(row["caution"])
     return rows
+
+
+GROUPS = {
+    "shaft": "On the shaft",
+    "seat": "Nut, cutter and bearing",
+    "water": "Hand and room at the tips",
+    "around": "Room around it",
+    "condition": "Condition",
+    "engine": "On the engine",
+    "blades": "Blades",
+    "strength": "The shaft itself",
+}
+
+
+def parts(pairing: Pairing) -> list[tuple[str, str]]:
+    """Each part of the question and its answer, in the order of refusal; more than one, else the verdict says it."""
+    found = [(GROUPS[part.group], part.verdict) for part in pairing.verdict.parts]
+    return found if len(pairing.verdict.parts) > 2 else []
+
+
+def still_open(pairing: Pairing) -> list[dict[str, Any]]:
+    """What was not judged for want of any figure: each part, and the readings that would let it be."""
+    if pairing.unjudged is None:
+        return []
+    judged = {part.group for part in pairing.verdict.parts}
+    return [
+        {
+            "label": GROUPS[part.group],
+            "verdict": part.verdict,
+            "needs": list(dict.fromkeys(_needs(pairing.unjudged, part.checks))),
+        }
+        for part in pairing.unjudged.parts
+        if part.group not in judged
+    ]
+
+
+def _needs(found: Verdict, names: tuple[str, ...]) -> list[str]:
+    return [need.says for check in found.checks if check.name in names for need in check.needs]
 
 
 def check_row(check: Check, system: System, explained: Callable[[str], str]) -> dict[str, Any]:

@@ -27,4 +27,6 @@ def verdict(tag: str, drive_id: int) -> ResponseReturnValue:
         shaft_rows=showing.shaft_rows(found, who.units),
         room=showing.room_drawing(found, who.units),
         room_rows=showing.room_rows(found, who.units),
+        parts=showing.parts(found),
+        still_open=showing.still_open(found),
     )

@@ -74,6 +74,8 @@ def _shown(found: services.Pairing) -> dict[str, Any]:
         "shaft_rows": showing.shaft_rows(found, units),
         "room": showing.room_drawing(found, units),
         "room_rows": showing.room_rows(found, units),
+        "parts": showing.parts(found),
+        "still_open": showing.still_open(found),
     }
 
 
