@@ -4,6 +4,7 @@ None and () mean that the sheet is silent; nothing here is filled in from anywhe
 """
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 STEP_KINDS = (
     "strip",
@@ -182,12 +183,12 @@ class System:
     notes: str = ""
     source: Source = field(default_factory=Source)
 
-    @property
+    @cached_property
     def chain(self) -> tuple[int, ...]:
         """Numbers of the steps that are done on each blade, in order."""
         return tuple(number for number, step in enumerate(self.steps) if step.is_on_each)
 
-    @property
+    @cached_property
     def coats(self) -> tuple[int, ...]:
         """Numbers of the steps that leave something on the metal, in order."""
         return tuple(number for number in self.chain if self.steps[number].is_coat)
@@ -202,8 +203,12 @@ class System:
         return next((product for product in self.products if product.name == name), None)
 
     def step_after(self, number: int) -> int | None:
-        """The step that follows on the same blade; None after the last."""
-        return next((later for later in self.chain if later > number), None)
+        """The step that follows a step of the chain on the same blade; None after the last."""
+        return self._after.get(number)
+
+    @cached_property
+    def _after(self) -> dict[int, int | None]:
+        return dict(zip(self.chain, (*self.chain[1:], None), strict=False))
 
     def test_after(self, number: int) -> Step | None:
         """The touch test between a step and the next one on the same blade."""

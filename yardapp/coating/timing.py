@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
 
-from yardapp.coating.system import Product, Step, System, TimeAt, Window, WindowAt
+from yardapp.coating.system import Product, Step, System, TimeAt, WindowAt
 from yardapp.errors import OutsideRange
 from yardapp.formulas.coating import pot_life, waiting_time
 
@@ -35,11 +36,7 @@ def pot_life_s(product: Product, temperature_c: float) -> float | None:
     OutsideRange
         The sheet has no row so cold or so warm.
     """
-    rows = product.pot_life
-    if not rows:
-        return None
-    _hold(rows, temperature_c)
-    return _whole_ms(pot_life(temperature_c, *_columns(rows)))
+    return _life_s(product.pot_life, temperature_c) if product.pot_life else None
 
 
 def cure_s(system: System, temperature_c: float) -> float | None:
@@ -50,11 +47,7 @@ def cure_s(system: System, temperature_c: float) -> float | None:
     OutsideRange
         The sheet has no row so cold or so warm.
     """
-    rows = system.cure
-    if not rows:
-        return None
-    _hold(rows, temperature_c)
-    return _whole_ms(waiting_time(temperature_c, *_columns(rows)))
+    return _wait_s(system.cure, temperature_c) if system.cure else None
 
 
 def window_s(step: Step, temperature_c: float) -> Times | None:
@@ -65,13 +58,28 @@ def window_s(step: Step, temperature_c: float) -> Times | None:
     OutsideRange
         The sheet has no row so cold or so warm.
     """
-    window = step.window or Window()
-    if not window.rows:
-        return None
-    _hold(window.rows, temperature_c)
-    at_c = [row.temperature_c for row in window.rows]
-    earliest_s = _whole_ms(waiting_time(temperature_c, at_c, [row.earliest_s for row in window.rows]))
-    latest = [row.latest_s for row in window.rows if row.latest_s is not None]
+    return _times(step.window.rows, temperature_c) if step.window and step.window.rows else None
+
+
+# A page asks for the same few rows at the same few temperatures all day long.
+@lru_cache(maxsize=4096)
+def _life_s(rows: tuple[TimeAt, ...], temperature_c: float) -> float:
+    _hold(rows, temperature_c)
+    return _whole_ms(pot_life(temperature_c, *_columns(rows)))
+
+
+@lru_cache(maxsize=4096)
+def _wait_s(rows: tuple[TimeAt, ...], temperature_c: float) -> float:
+    _hold(rows, temperature_c)
+    return _whole_ms(waiting_time(temperature_c, *_columns(rows)))
+
+
+@lru_cache(maxsize=4096)
+def _times(rows: tuple[WindowAt, ...], temperature_c: float) -> Times:
+    _hold(rows, temperature_c)
+    at_c = [row.temperature_c for row in rows]
+    earliest_s = _whole_ms(waiting_time(temperature_c, at_c, [row.earliest_s for row in rows]))
+    latest = [row.latest_s for row in rows if row.latest_s is not None]
     if not latest:
         return Times(earliest_s=earliest_s, latest_s=None)
     return Times(earliest_s=earliest_s, latest_s=_whole_ms(pot_life(temperature_c, at_c, latest)))
