@@ -7,7 +7,19 @@ from typing import Any
 
 from yardapp.api.door import Route, bp
 
-ORDER = ("propellers", "shafts", "happenings", "vessels", "drives", "bench", "fit", "search", "sizes", "marks")
+ORDER = (
+    "propellers",
+    "shafts",
+    "happenings",
+    "vessels",
+    "drives",
+    "bench",
+    "survey",
+    "fit",
+    "search",
+    "sizes",
+    "marks",
+)
 Cell = str | tuple[str, str]
 Row = tuple[str, Cell, str]
 

@@ -7,8 +7,10 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, RootModel, create_model
 
-from yardapp.api.bodies.base import Assumed, Blade, Blades, Body, Figure, Id, Line, Reply, with_sizes
+from yardapp.api.bodies.base import Blade, Blades, Body, Figure, Id, Line, Reply, with_sizes
 from yardapp.api.bodies.items import BORE_SIZES, BoreKind
+from yardapp.api.bodies.outcome import Outcome, Sum
+from yardapp.api.bodies.survey import SurveyReading
 from yardapp.api.sizes import Size
 
 PITCH_SIZES = (
@@ -76,7 +78,12 @@ def _sheet(method: str, reading: type[Body]) -> Any:
 
 SHEETS = {
     method: _sheet(method, reading)
-    for method, reading in (("pitch", PitchReading), ("diameter", DiameterReading), ("bore", BoreReading))
+    for method, reading in (
+        ("pitch", PitchReading),
+        ("diameter", DiameterReading),
+        ("bore", BoreReading),
+        ("survey", SurveyReading),
+    )
 }
 
 
@@ -85,35 +92,6 @@ AnySheet: Any = reduce(or_, SHEETS.values())
 
 class NewSheet(RootModel[Annotated[AnySheet, Field(discriminator="method")]]):
     """A sheet to be kept: the method, and its readings."""
-
-
-class Went(Reply):
-    """A figure that went into a sum."""
-
-    name: str
-    value: float
-    plus_minus: float | None
-
-
-class Sum(Reply):
-    """One sum, to be opened: what came out, by which formula, from which figures."""
-
-    what: str
-    value: float
-    plus_minus: float | None
-    formula: str
-    source: str
-    inputs: list[Went]
-
-
-class Outcome(Reply):
-    """What comes of a reading. ± is k = 2, null where a reading came without one."""
-
-    formula: str
-    source: str
-    sums: list[Sum]
-    remarks: list[str]
-    assumed: list[Assumed] = Field([], description="Units that had to be assumed in what was sent.")
 
 
 class PitchOutcome(Outcome):

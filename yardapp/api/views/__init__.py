@@ -12,6 +12,7 @@ from yardapp.api.views import (
     search,
     shafts,
     sizes,
+    survey,
     vessels,
 )
 
@@ -27,5 +28,6 @@ __all__ = [
     "search",
     "shafts",
     "sizes",
+    "survey",
     "vessels",
 ]

@@ -1,5 +1,6 @@
 """Readings worked out, and sheets kept."""
 
+from collections.abc import Callable
 from typing import Any
 
 from flask import g
@@ -7,6 +8,7 @@ from flask import g
 from yardapp.api.bodies import bench as bodies
 from yardapp.api.bodies.base import figure_of
 from yardapp.api.bodies.items import BORE_SIZES
+from yardapp.api.bodies.outcome import Sum, Went
 from yardapp.api.door import Act, creates, reads, works_out
 from yardapp.api.sizes import K, Size
 from yardapp.api.views.items import figures_said
@@ -20,8 +22,14 @@ BORE = (services.BoreReading, BORE_SIZES, ("bore_kind",))
 METHODS: dict[str, tuple[Any, tuple[Size, ...], tuple[str, ...]]] = {"pitch": PITCH, "diameter": DIAMETER, "bore": BORE}
 
 
-def _reading(method: str, said: Any) -> tuple[Any, dict[str, str]]:
+# Methods whose readings are more than figures by name: how each is made of a body.
+MADE: dict[str, Callable[[Any], tuple[Any, dict[str, Any]]]] = {}
+
+
+def _reading(method: str, said: Any) -> tuple[Any, dict[str, Any]]:
     """The reading as the bench takes it, and what was typed."""
+    if method in MADE:
+        return MADE[method](said)
     reading, sizes, words = METHODS[method]
     found = figures_said(said, sizes)
     chosen = {name: getattr(said, name) for name in words if getattr(said, name) is not None}
@@ -34,14 +42,14 @@ def _reading(method: str, said: Any) -> tuple[Any, dict[str, str]]:
 def pitch(act: Act, said: bodies.PitchWords) -> bodies.PitchOutcome:
     """Work out a pitch from one blade's readings; nothing is kept."""
     outcome = services.pitch_of(_reading("pitch", said)[0])
-    return bodies.PitchOutcome(**_outcome(outcome), pitch=_answer(outcome))
+    return bodies.PitchOutcome(**said_of(outcome), pitch=_answer(outcome))
 
 
 @works_out("/bench/diameter", body=bodies.DiameterReading, reply=bodies.DiameterOutcome)
 def diameter(act: Act, said: bodies.DiameterWords) -> bodies.DiameterOutcome:
     """Work out a diameter from the tips; nothing is kept."""
     outcome = services.diameter_of(_reading("diameter", said)[0])
-    return bodies.DiameterOutcome(**_outcome(outcome), diameter=_answer(outcome))
+    return bodies.DiameterOutcome(**said_of(outcome), diameter=_answer(outcome))
 
 
 @works_out("/bench/bore", body=bodies.BoreReading, reply=bodies.BoreOutcome)
@@ -49,7 +57,7 @@ def bore(act: Act, said: bodies.BoreWords) -> bodies.BoreOutcome:
     """Work out a bore's taper, and the standards nearest to it; nothing is kept."""
     outcome = services.bore_of(_reading("bore", said)[0])
     near = None if outcome.near is None else bodies.Near.model_validate(outcome.near, from_attributes=True)
-    return bodies.BoreOutcome(**_outcome(outcome), taper=_answer(outcome), near=near)
+    return bodies.BoreOutcome(**said_of(outcome), taper=_answer(outcome), near=near)
 
 
 def _answer(outcome: Outcome) -> Any:
@@ -57,7 +65,8 @@ def _answer(outcome: Outcome) -> Any:
     return None if value is None else figure_of(value, kind_of(outcome.answer), outcome.u)
 
 
-def _outcome(outcome: Outcome) -> dict[str, Any]:
+def said_of(outcome: Outcome) -> dict[str, Any]:
+    """What every outcome says, as a reply has it."""
     answer = outcome.sum_of(outcome.answer)
     return {
         "formula": answer.formula if answer else "",
@@ -68,9 +77,9 @@ def _outcome(outcome: Outcome) -> dict[str, Any]:
     }
 
 
-def _sum(one: Any) -> bodies.Sum:
-    inputs = [bodies.Went(name=put.name, value=put.value, plus_minus=_twice(put.u)) for put in one.inputs]
-    return bodies.Sum(
+def _sum(one: Any) -> Sum:
+    inputs = [Went(name=put.name, value=put.value, plus_minus=_twice(put.u)) for put in one.inputs]
+    return Sum(
         what=one.what, value=one.value, plus_minus=_twice(one.u), formula=one.formula, source=one.source, inputs=inputs
     )
 
