@@ -7,9 +7,12 @@ import numpy as np
 import pytest
 
 from tests.fit.pairings import GOOD_DRIVE, GOOD_PROPELLER, PAIRINGS
+from tests.fit.power_pairings import BOAT, SUITED
 from yardapp.fit.figures import Figure
+from yardapp.fit.loading import loading, premises
 from yardapp.fit.ranking.case import BITS
 from yardapp.fit.ranking.columns import drive_columns, propeller_columns
+from yardapp.fit.ranking.loads import load_ratios
 from yardapp.fit.ranking.prejudge import NAMES, prejudge
 from yardapp.fit.verdict import BADNESS, judge
 
@@ -138,3 +141,29 @@ def test_a_part_of_the_columns_keeps_its_rows():
 
     assert part.count == 2
     assert part.values["diameter_m"].tolist() == columns.values["diameter_m"][[3, 1]].tolist()
+
+
+def test_a_list_meets_engine_and_hull_where_the_judge_does():
+    sizes = [(0.42, 0.25, 3), (0.46, 0.30, 4), (0.40, 0.32, 3)]
+    diameter, pitch = (np.array([size[number] for size in sizes]) for number in (0, 1))
+
+    ratios = load_ratios(premises(BOAT), diameter, pitch, [size[2] for size in sizes], [2, 0])
+
+    assert np.isnan(ratios[1])
+    for row in (0, 2):
+        told = loading(bare_of(*sizes[row]), BOAT)
+        assert ratios[row] == pytest.approx(told.free_speed_rps.value / told.rated_speed_rps, rel=1e-6)
+
+
+def bare_of(diameter_m, pitch_m, blades):
+    """A propeller whose blades nobody measured."""
+    sizes = {"diameter_m": Figure(value=diameter_m), "pitch_m": Figure(value=pitch_m)}
+    return replace(SUITED, **sizes, blades=blades, area_ratio=None)
+
+
+def test_without_a_diameter_pitch_or_blades_no_load_is_told():
+    nothing = np.array([np.nan, 0.5, 0.5])
+
+    ratios = load_ratios(premises(BOAT), nothing, np.array([0.3, np.nan, 0.3]), [3, 3, None], [0, 1, 2])
+
+    assert np.isnan(ratios).all()

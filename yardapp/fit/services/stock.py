@@ -1,16 +1,21 @@
 """What goes on this drive: the register's propellers, ranked."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
 from yardapp.fit.checks.tip_room import BANDS
-from yardapp.fit.ranking.columns import drive_at, drive_columns, propeller_at
+from yardapp.fit.figures import PropellerFigures
+from yardapp.fit.loading import Lacking, Premises, premises
+from yardapp.fit.ranking.columns import Array, Columns, drive_at, drive_columns, propeller_at
+from yardapp.fit.ranking.loads import load_ratios
 from yardapp.fit.ranking.order import counted, in_order
-from yardapp.fit.ranking.prejudge import prejudge
+from yardapp.fit.ranking.prejudge import Prejudged, prejudge
 from yardapp.fit.services.in_columns import Asked, columns_of, near_bore, of_hand, propeller_rows
 from yardapp.fit.services.pairing import drive_figures
 from yardapp.fit.verdict import BADNESS, Verdict, plain
@@ -32,6 +37,8 @@ class RankedPropeller:
     hand: str | None
     where: str
     verdict: Verdict
+    # Speed of the engine at full throttle, were there no governor, over its rated one; None where it can't be told.
+    load_ratio: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,6 +51,8 @@ class Stock:
     rows: tuple[RankedPropeller, ...]
     counts: dict[str, int]
     further: int | None
+    rated_speed_rps: float | None
+    lacks: str = ""
 
 
 def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: Any = plain) -> Stock:
@@ -61,16 +70,17 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
     drive, vessel = vessels.drive_by_id(session, who, drive_id)
     near = [] if asked.is_any_bore else near_bore(drive.shaft_diameter_m)
     rows = propeller_rows(session, who, asked, *of_hand(drive.hand), *near)
-    sides, columns = drive_columns([drive_figures(drive, vessel)]), columns_of(rows)
+    room = drive_figures(drive, vessel)
+    sides, columns, load = drive_columns([room]), columns_of(rows), premises(room)
     found = prejudge(columns, sides, rule=asked.rule)
-    # Of those that are alike in all this, the nearest in bore; then the larger, which a slow boat likes better.
     apart = np.abs(columns.values["bore_large_m"] - sides.values["shaft_diameter_m"])
-    order = in_order(found, apart, -columns.values["diameter_m"])[asked.first : asked.first + PAGE]
-    room = drive_at(sides, 0)
-    ranked = []
-    for number in order.tolist():
-        propeller = propeller_at(columns, number, blades=rows[number].blades)
-        ranked.append(_ranked(rows[number], judge_figures(propeller, room, rule=asked.rule, say=say)))
+    order, ratios = _in_order(found, columns, apart, load, [row.blades for row in rows])
+    shown = order[asked.first : asked.first + PAGE].tolist()
+    end = drive_at(sides, 0)
+    ranked = [
+        _ranked(rows[number], ratios[number], judge_figures(_at(columns, rows, number), end, rule=asked.rule, say=say))
+        for number in shown
+    ]
     return Stock(
         drive_id=drive.id,
         drive=vessels.label_of(vessel.name, drive.position),
@@ -78,10 +88,29 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
         rows=tuple(sorted(ranked, key=lambda one: BADNESS.index(one.verdict.verdict))),
         counts=dict(zip(BADNESS, counted(found), strict=True)),
         further=asked.first + PAGE if asked.first + PAGE < len(rows) else None,
+        rated_speed_rps=load.rated_speed_rps if isinstance(load, Premises) else None,
+        lacks=load.says if isinstance(load, Lacking) else "",
     )
 
 
-def _ranked(row: Any, verdict: Verdict) -> RankedPropeller:
+def _in_order(
+    found: Prejudged, columns: Columns, apart: Array, load: Premises | Lacking, blades: list[int | None]
+) -> tuple[NDArray[np.int64], Array]:
+    """By verdict and work; then how well it loads the engine; then nearest in bore, and of those the larger."""
+    larger = -columns.values["diameter_m"]
+    order = in_order(found, apart, larger)
+    if isinstance(load, Lacking):
+        return order, np.full(columns.count, np.nan)
+    sizes = (columns.values["diameter_m"], columns.values["pitch_m"])
+    ratios = load_ratios(load, *sizes, blades, order.tolist())
+    return in_order(found, np.abs(ratios - load.aim_ratio), apart, larger), ratios
+
+
+def _at(columns: Columns, rows: Sequence[Any], number: int) -> PropellerFigures:
+    return propeller_at(columns, number, blades=rows[number].blades)
+
+
+def _ranked(row: Any, load_ratio: float, verdict: Verdict) -> RankedPropeller:
     return RankedPropeller(
         tag=row.tag,
         diameter_m=row.diameter_m,
@@ -90,4 +119,5 @@ def _ranked(row: Any, verdict: Verdict) -> RankedPropeller:
         hand=row.hand,
         where=vessels.label_of(row.vessel, row.position) if row.position else row.place,
         verdict=verdict,
+        load_ratio=None if np.isnan(load_ratio) else float(load_ratio),
     )

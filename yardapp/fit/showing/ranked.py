@@ -14,6 +14,7 @@ COUNTED = {
     CANNOT_TELL: "can't be told yet",
     "does not go on": "do not go on",
 }
+SUITS = 3  # per cent of the rated speed: 100 rpm in 3 000 are usually accepted
 
 
 def counted(counts: dict[str, int]) -> str:
@@ -21,8 +22,8 @@ def counted(counts: dict[str, int]) -> str:
     return "; ".join(f"{counts[word]:,} {COUNTED[word]}" for word in BADNESS if counts[word]).replace(",", " ")
 
 
-def propeller_row(row: RankedPropeller, system: System, href: str) -> dict[str, Any]:
-    """One propeller of the list."""
+def propeller_row(row: RankedPropeller, system: System, href: str, rated_speed_rps: float | None) -> dict[str, Any]:
+    """One propeller of the list; how it loads the engine where that can be told."""
     sizes = [_length(size, system) for size in (row.diameter_m, row.pitch_m)]
     pair = " × ".join(size or "?" for size in sizes) if any(sizes) else ""
     words = (pair, f"{row.blades} blades" if row.blades else "", f"{row.hand} hand" if row.hand else "hand not known")
@@ -31,6 +32,7 @@ def propeller_row(row: RankedPropeller, system: System, href: str) -> dict[str, 
         "href": href,
         "size": ", ".join(word for word in words if word),
         "where": row.where,
+        "load": _load(row.load_ratio, rated_speed_rps),
         **_judged(row.verdict),
     }
 
@@ -48,6 +50,17 @@ def drive_row(row: RankedDrive, system: System, href: str) -> dict[str, Any]:
         "flag": "it came off this one" if row.came_off else "",
         **_judged(row.verdict),
     }
+
+
+def _load(ratio: float | None, rated_speed_rps: float | None) -> str:
+    """`about 2 650 of 2 800 rpm at full throttle: 5 % over-propped`."""
+    if ratio is None or rated_speed_rps is None:
+        return ""
+    share = round(100 * abs(1 - ratio))
+    what = f"{share} % {'over' if ratio < 1 else 'under'}-propped" if share > SUITS else "it suits the engine"
+    turns = f"{10 * round(6 * ratio * rated_speed_rps):,}".replace(",", " ")
+    rated = f"{10 * round(6 * rated_speed_rps):,}".replace(",", " ")
+    return f"About {turns} of {rated} rpm at full throttle: {what}"
 
 
 def _length(size: float | None, system: System) -> str:

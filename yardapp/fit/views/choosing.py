@@ -45,7 +45,12 @@ def choose_propeller(drive_id: int) -> ResponseReturnValue:
     with snapshot() as opened:
         found = services.stock_for(opened, who, drive_id, asked, say=showing.say_in(who.units))
     rows = [
-        showing.propeller_row(row, who.units, url_for("fit.verdict", tag=row.tag, drive_id=drive_id, rule=asked.rule))
+        showing.propeller_row(
+            row,
+            who.units,
+            url_for("fit.verdict", tag=row.tag, drive_id=drive_id, rule=asked.rule),
+            found.rated_speed_rps,
+        )
         for row in found.rows
     ]
     return page(
