@@ -24,6 +24,7 @@ PLACES = (
     ("Boats", "vessels.boats", "sailboat"),
     ("Bench", "bench.bench", "ruler-measure"),
     ("Marks", "marks.mark_page", "rubber-stamp"),
+    ("Coating", "coating.coating", "brush"),
     ("Yard", "people.yard", "building-warehouse"),
 )
 

@@ -2,6 +2,7 @@
 
 from yardapp.api.views import bp as api
 from yardapp.bench.views import bp as bench
+from yardapp.coating.views import bp as coating
 from yardapp.fit.views import bp as fit
 from yardapp.front import bp as front
 from yardapp.gear.views import bp as gear
@@ -9,4 +10,4 @@ from yardapp.marks.views import bp as marks
 from yardapp.people.views import bp as people
 from yardapp.vessels.views import bp as vessels
 
-ROOMS = (front, gear, vessels, bench, marks, fit, people, api)
+ROOMS = (front, gear, vessels, bench, marks, coating, fit, people, api)

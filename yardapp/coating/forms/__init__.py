@@ -1,0 +1,35 @@
+"""What may be typed about coating, form by form."""
+
+from yardapp.coating.forms.plan import MOST_PIECES, PlanForm
+from yardapp.coating.forms.rating import RatingForm
+from yardapp.coating.forms.sheet import MOST_ROWS, SystemForm
+from yardapp.coating.forms.stock import TinForm
+from yardapp.coating.forms.taps import (
+    POT,
+    WEATHER,
+    BringBackForm,
+    CorrectForm,
+    OfferForm,
+    PlainForm,
+    Readings,
+    TakeForm,
+    TapForm,
+)
+
+__all__ = [
+    "MOST_PIECES",
+    "MOST_ROWS",
+    "POT",
+    "WEATHER",
+    "BringBackForm",
+    "CorrectForm",
+    "OfferForm",
+    "PlainForm",
+    "PlanForm",
+    "RatingForm",
+    "Readings",
+    "SystemForm",
+    "TakeForm",
+    "TapForm",
+    "TinForm",
+]

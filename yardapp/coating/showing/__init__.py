@@ -1,0 +1,1 @@
+"""What stands in the coating room, in the words of a page."""

@@ -1,0 +1,143 @@
+"""What is on a thing and how long coats last, in the words of a page."""
+
+from collections.abc import Sequence
+from datetime import UTC, datetime
+from typing import Any
+
+from yardapp.coating.history import RATINGS, Lives, life_so_far_s, lives, next_due_s, worst
+from yardapp.coating.services import CoatRow
+from yardapp.drawings.plot import Axis, Dot, plot
+from yardapp.filters import day
+
+DAY_S, MONTH_S = 86400.0, 30.44 * 86400.0
+MET = {True: "every window met", False: "a window missed", None: "nobody can vouch for the windows"}
+
+
+def coat(row: CoatRow, now_s: float) -> dict[str, Any]:
+    """One coating: on what system, when, how, how it looks."""
+    piece = row.piece
+    return {
+        "title": f"{row.system_name}, version {row.version}",
+        "job": row.job,
+        "piece_id": piece.id,
+        "state": _state(row, now_s),
+        "how": _how(row),
+        "looks": _looks(row),
+        "due": _due(row),
+        "may_be_rated": piece.finished is not None,
+        "foul_release": piece.foul_release and piece.finished is not None,
+    }
+
+
+def _state(row: CoatRow, now_s: float) -> str:
+    coated = row.coated
+    if coated is None:
+        return "being coated" if row.is_open else "not finished"
+    finished = f"finished {day(row.piece.finished)}"
+    water = f", in the water {day(row.piece.immersed)}" if row.piece.immersed else ""
+    so_far = _age(life_so_far_s(coated, now_s))
+    life = f", ended after {so_far}" if row.ended else f", {so_far} so far"
+    return f"{finished}{water}{life if so_far else ''}"
+
+
+def _how(row: CoatRow) -> str:
+    piece = row.piece
+    warm = ""
+    if piece.metal_low_c is not None and piece.metal_high_c is not None:
+        warm = f"metal {piece.metal_low_c:.0f} to {piece.metal_high_c:.0f} °C"
+    met = MET[piece.windows_met] if piece.finished is not None else ""
+    return ", ".join(part for part in (f"by {row.way}", warm, met) if part)
+
+
+def _looks(row: CoatRow) -> list[dict[str, str]]:
+    """How it looked, newest first, blade by blade."""
+    by_day: dict[tuple[str, str], list[Any]] = {}
+    for one in row.ratings:
+        by_day.setdefault((day(one.at), one.said_by), []).append(one)
+    return [
+        {
+            "when": when,
+            "who": who,
+            "what": ", ".join(_of_blade(one) for one in sorted(found, key=lambda one: one.blade or 0)),
+            "note": next((one.note for one in found if one.note), ""),
+            "photo": next((one.photo for one in found if one.photo), ""),
+        }
+        for (when, who), found in by_day.items()
+    ]
+
+
+def _of_blade(one: Any) -> str:
+    return f"blade {one.blade} {one.word}" if one.blade else str(one.word)
+
+
+def _due(row: CoatRow) -> str:
+    """When the next one is due, and what that rests on."""
+    coated = row.coated
+    if coated is None or row.ended is not None or row.system.life_s is None:
+        return ""
+    due = next_due_s(coated, row.system.life_s)
+    if due.at_s is None:
+        return due.rests_on
+    return f"{day(datetime.fromtimestamp(due.at_s, UTC))}, {due.rests_on}"
+
+
+def _age(seconds: float | None) -> str:
+    """11 days, 7 months, 2 1/2 years: as people speak of a coat."""
+    if seconds is None:
+        return ""
+    months = seconds / MONTH_S
+    if months < 2:
+        days = int(seconds // DAY_S)
+        return f"{days} day{'' if days == 1 else 's'}"
+    return f"{months:.0f} months" if months < 24 else f"{months / 12:.1f} years"
+
+
+def lives_shown(rows: Sequence[CoatRow], now_s: float) -> dict[str, Any]:
+    """Lives by system and by how it was applied: a plot of every one of them, and a table with counts."""
+    coated = [one for row in rows if (one := row.coated) is not None]
+    groups = lives(coated, now_s)
+    return {
+        "count": len(coated),
+        "drawing": _drawing(groups) if groups else None,
+        "rows": [_group(one) for one in groups],
+        "looks": _looks_by_system(rows),
+    }
+
+
+def _group(one: Lives) -> tuple[str, str, str, str, str]:
+    spread = f"{_age(one.shortest_s)} to {_age(one.longest_s)}" if one.n_ended else ""
+    return (_named(one), str(one.n_ended), str(one.n_on), _age(one.median_s) or "not known yet", spread or one.said)
+
+
+def _named(one: Lives) -> str:
+    return ", ".join(str(part) for part in one.group) if isinstance(one.group, tuple) else str(one.group)
+
+
+def _drawing(groups: Sequence[Lives]) -> Any:
+    """Each group a line of dots: filled when it ended, open while it is on."""
+    longest = max((point_s for one in groups for point_s, _ended in one.points), default=MONTH_S) / MONTH_S
+    high = max(12.0, 6 * (int(longest // 6) + 1))
+    dots = [
+        Dot(x=point_s / MONTH_S, y=float(len(groups) - number), is_chosen=ended)
+        for number, one in enumerate(groups)
+        for point_s, ended in one.points
+    ]
+    months = [high * part / 4 for part in range(5)]
+    lines = [(float(len(groups) - number), str(number + 1)) for number in range(len(groups))]
+    return plot(
+        Axis(label="months", low=0.0, high=high, ticks=[(month, f"{month:.0f}") for month in months]),
+        Axis(label="line of the table", low=0.0, high=len(groups) + 1.0, ticks=lines),
+        title="Lives of coats: filled, ended; open, still on",
+        dots=dots,
+        key="lives",
+    )
+
+
+def _looks_by_system(rows: Sequence[CoatRow]) -> list[tuple[str, ...]]:
+    """How many coats looked how, at their worst."""
+    counts: dict[str, dict[str, int]] = {}
+    for row in rows:
+        if (word := worst(row.told_ratings)) is not None:
+            named = counts.setdefault(row.system_name, dict.fromkeys(RATINGS, 0))
+            named[word] += 1
+    return [(name, *(str(found[word] or "") for word in RATINGS)) for name, found in sorted(counts.items())]

@@ -1,0 +1,71 @@
+"""The log of a job: every act, what went against the sheet, what was planned."""
+
+from collections.abc import Callable, Sequence
+from datetime import datetime
+from typing import Any
+
+from yardapp.coating.services import Story
+from yardapp.coating.showing.words import words_of
+from yardapp.fields import QuantityField
+from yardapp.filters import clock, day
+from yardapp.quantities import show
+
+
+def rows(story: Story, href: Callable[[int], str | None]) -> list[dict[str, Any]]:
+    """Every row, newest first; what was put right is struck through."""
+    standing = {act.id for act in story.standing_acts}
+    return [_row(story, act, act.id in standing, href) for act in reversed(story.acts)]
+
+
+def _row(story: Story, act: Any, is_standing: bool, href: Callable[[int], str | None]) -> dict[str, Any]:
+    late = f"sent late, told at {when(act.noted)}" if act.is_late else ""
+    why = f"in place of an earlier row: {act.why}" if act.why else ""
+    return {
+        "when": when(act.at),
+        "who": ", ".join(part for part in (act.said_by, act.device) if part),
+        "what": words_of(story, act) if act.kind != "undo" else "Taken back",
+        "note": "; ".join(part for part in (act.note, late, why) if part),
+        "href": href(act.id) if is_standing else None,
+        "replaced": not is_standing and act.kind != "undo",
+    }
+
+
+def when(moment: datetime) -> str:
+    """14 Oct 2026, 14:32:05."""
+    return f"{day(moment)}, {clock(moment)}{moment.astimezone():%:%S}"
+
+
+def faults(story: Story) -> list[tuple[str, str, str]]:
+    """What went against the sheet: on what, what, and the sheet's own remedy."""
+    units = {unit.key: unit.label for unit in story.units}
+    return [
+        (
+            f"{units.get(fault.unit, '')}, {story.system.steps[fault.step].name}",
+            fault.said + (" Put right." if fault.remedied else ""),
+            "" if fault.remedied else fault.remedy,
+        )
+        for fault in story.run.faults
+    ]
+
+
+def planned(job: Any) -> list[tuple[str, str]]:
+    """What the job was planned as."""
+    return [
+        ("People", str(job.people)),
+        ("By", job.way),
+        ("One coat on one blade", show(job.blade_s, "duration")),
+        ("Metal, as expected", show(job.metal_c, "temperature")),
+        ("Begins", f"{day(job.starts)}, {clock(job.starts)}" if job.starts else "not said"),
+        ("Launch", f"{day(job.launches)}, {clock(job.launches)}" if job.launches else "not said"),
+    ]
+
+
+def figures_of(form: Any, names: Sequence[str]) -> dict[str, Any] | None:
+    """The figures of a corrected act, as acts keep them; None where it has none."""
+    said: dict[str, Any] = {}
+    for name in names:
+        if form[name].data not in (None, ""):
+            said[name] = form[name].data
+            if isinstance(form[name], QuantityField):
+                said[f"{name}_typed"] = form[name].typed
+    return said if names else None

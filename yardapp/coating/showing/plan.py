@@ -1,0 +1,115 @@
+"""A plan in the words of a page: can it be done, drawn against time; what would help; what is needed."""
+
+from datetime import UTC, datetime
+from typing import Any
+
+from yardapp.coating.planning import Op, Plan, bars
+from yardapp.coating.services import Asked, Looked
+from yardapp.drawings.timeline import timeline
+from yardapp.filters import clock, day
+from yardapp.quantities import System, show
+
+TICKS = 5
+
+
+def shown(looked: Looked, asked: Asked, units: System) -> dict[str, Any]:
+    """Everything that the page says of it."""
+    planned = looked.plan
+    return {
+        "verdict": _verdict(planned),
+        "lede": looked.plan_said or (" ".join(planned.why) if planned else ""),
+        "would": [_would(one) for one in looked.would],
+        "drawing": _drawing(planned) if planned and planned.ops else None,
+        "ops": [_op(op, planned.people) for op in planned.ops] if planned else [],
+        "pots": [_pot(pot) for pot in planned.pots] if planned else [],
+        "ends": _ends(looked, asked),
+        "pieces": [_piece(one, units) for one in looked.found],
+        "needs": [_need(one) for one in looked.needs],
+        "silent": [why for one in looked.needs for why in one.why],
+        "shares": [_share(one, looked) for one in looked.shares],
+        "cautions": sorted({caution for one in looked.found for caution in one.verdict.cautions}),
+        "waits": [f"{one.planned.label}: {one.verdict.why}" for one in looked.found if one.verdict.verdict == "waits"],
+    }
+
+
+def _verdict(planned: Plan | None) -> str:
+    """One of the four words that have a shape."""
+    if planned is None or planned.feasible is None:
+        return "cannot tell"
+    return "goes on" if planned.feasible else "does not go on"
+
+
+def _moment(at_s: float) -> datetime:
+    return datetime.fromtimestamp(at_s, UTC)
+
+
+def _at(at_s: float | None) -> str:
+    return clock(_moment(at_s)) if at_s is not None else ""
+
+
+def _when(at_s: float) -> str:
+    return f"{_at(at_s)} on {day(_moment(at_s))}"
+
+
+def _would(one: Any) -> str:
+    return f"{one.said} Done at {_at(one.plan.finish_s)}."
+
+
+def _drawing(planned: Plan) -> Any:
+    first = min(op.start_s for op in planned.ops)
+    last = max(op.end_s for op in planned.ops)
+    step = (last - first) / (TICKS - 1)
+    ticks = [(first + number * step, _at(first + number * step)) for number in range(TICKS)]
+    return timeline(bars(planned), ticks=ticks, title="Each blade against time, as planned", key="plan")
+
+
+def _op(op: Op, people: int) -> tuple[str, ...]:
+    window = f"{_at(op.opens_s)} to {_at(op.shuts_s) or 'any time'}" if op.opens_s is not None else ""
+    by = f"person {op.person + 1}" if people > 1 else ""
+    return (op.label, op.name, _at(op.start_s), _at(op.end_s), window, by, "" if op.met else "missed")
+
+
+def _pot(pot: Any) -> tuple[str, str, str, str]:
+    return (pot.product, _at(pot.stir_s), _at(pot.ready_s), _at(pot.good_until_s) or "not limited")
+
+
+def _ends(looked: Looked, asked: Asked) -> list[tuple[str, str]]:
+    """When it is done, when it may go in the water, how late it may begin."""
+    planned = looked.plan
+    if planned is None or not planned.ops:
+        return []
+    found = [("Last coat done", _when(planned.finish_s))]
+    if planned.immersion_s is not None:
+        found.append(("Water not before", _when(planned.immersion_s)))
+    if looked.latest_start_s is not None:
+        late = looked.latest_start_s < planned.ops[0].start_s
+        found.append(("Latest start for the launch", _when(looked.latest_start_s) + (": too late" if late else "")))
+    if asked.launches is not None:
+        found.append(("Launch", f"{clock(asked.launches)} on {day(asked.launches)}"))
+    return found
+
+
+def _piece(one: Any, units: System) -> tuple[str, str, str]:
+    return (one.planned.label, show(one.planned.area_m2, "area", units), one.rests_on)
+
+
+def _need(one: Any) -> tuple[str, ...]:
+    needs = "" if one.volume_m3 is None else show(one.volume_m3, "volume")
+    kits = "" if one.kits is None else f"{one.kits:g}"
+    left = "" if one.left_m3 is None else show(one.left_m3, "volume")
+    covers = "" if one.left_covers_m2 is None else show(one.left_covers_m2, "area")
+    return (one.product, needs, kits, left, covers)
+
+
+def _share(one: Any, looked: Looked) -> tuple[str, str, str]:
+    tins = {str(tin.id): tin for tin in looked.tins}
+    takes = [f"{show(volume_m3, 'volume')} of {_tin(tins[key])}" for key, volume_m3 in one.draw.takes]
+    expired = [f"{_tin(tins[key])} is past its date" for key in one.draw.expired]
+    undated = [f"{_tin(tins[key])} has no date" for key in one.draw.undated]
+    short = [f"{show(one.draw.short_m3, 'volume')} is missing"] if one.draw.short_m3 > 0 else []
+    what = one.product if one.part == one.product else f"{one.product}, {one.part}"
+    return (what, show(one.volume_m3, "volume"), "; ".join([*takes, *short, *expired, *undated]))
+
+
+def _tin(tin: Any) -> str:
+    return ", ".join(part for part in (tin.place or "stock", f"batch {tin.batch}" if tin.batch else "") if part)
