@@ -128,6 +128,71 @@ def test_a_ships_parts_add_up_and_none_is_negative():
     assert np.all(found.bulb_n == 0)
 
 
+@settings(max_examples=150, deadline=None)
+@given(
+    st.floats(0.02, 0.45),
+    st.floats(15, 300),
+    st.floats(3.9, 9.5),
+    st.floats(2.1, 4.0),
+    st.floats(0.55, 0.85),
+    st.tuples(st.floats(0.5, 1.0), st.floats(0.5, 0.95), st.floats(-0.05, 0.05), st.floats(-25, 10)),
+    st.tuples(st.floats(0, 1), st.floats(0, 1), st.floats(0, 1)),
+)
+def test_any_ship_of_the_regression_has_a_known_resistance(froude, length, slender, flat, prismatic, form, parts):
+    midship, waterplane, lcb, stern = form
+    beam = length / slender
+    draught = beam / flat
+    bulb_height = 0.6 * draught * parts[0]
+    found = holtrop_resistance(
+        froude * np.sqrt(9.81 * length),
+        length,
+        beam,
+        draught,
+        draught,
+        prismatic * midship * length * beam * draught,
+        lcb,
+        midship,
+        waterplane,
+        bulb_m2=parts[1] * 15 * (draught - bulb_height) ** 2,
+        bulb_height_m=bulb_height,
+        transom_m2=parts[2] * 0.9 * beam * draught * midship,
+        stern_number=stern,
+    )
+
+    assert np.isfinite(found.total_n)
+    assert np.isfinite(found.viscous_factor)
+
+
+@pytest.mark.parametrize(
+    ("argument", "figure", "said"), [("bulb_m2", 80.0, "under water"), ("transom_m2", 20.0, "midship section")]
+)
+def test_a_bulb_in_the_air_and_a_transom_larger_than_the_ship_are_refused(argument, figure, said):
+    with pytest.raises(OutsideRange, match=said) as refusal:
+        holtrop_resistance(5.0, **SHIP | {argument: figure})
+
+    assert refusal.value.argument == argument
+
+
+def test_a_refusal_of_a_proportion_gives_the_figure_and_the_proportion():
+    with pytest.raises(OutsideRange) as refusal:
+        delft_resistance(3.0, **YACHT | {"beam_m": 4.0})
+
+    said = "it does not suit: length over beam, for the Delft series, must lie from 2.73 to 5 and is 2.5."
+    assert str(refusal.value) == f"beam_m is 4: {said}"
+
+
+@pytest.mark.parametrize(("argument", "figure"), [("mass_kg", -1.0), ("beam_m", 0.0), ("deadrise_rad", -0.1)])
+def test_a_boat_that_can_not_be_is_refused_whatever_the_method(argument, figure):
+    with pytest.raises(OutsideRange) as refusal:
+        resistance([3.0], HullFigures(**{"mass_kg": 9_752.0, "waterline_m": 10.36} | {argument: figure}))
+
+    assert refusal.value.argument == argument
+
+
+def test_a_speed_that_is_not_known_has_no_known_resistance():
+    assert np.isnan(resistance(np.nan, HullFigures(mass_kg=9_752, waterline_m=10.36)).resistance_n)
+
+
 def test_a_ship_without_bulb_or_transom_has_neither_cost_nor_gain_from_them():
     found = holtrop_resistance(5.0, **SHIP)
 

@@ -119,6 +119,29 @@ def test_a_ship_with_a_figure_of_zero_is_refused(argument):
     assert refusal.value.argument == argument
 
 
+@settings(max_examples=150, deadline=None)
+@given(st.floats(0.55, 0.75), st.floats(-0.03, 0.03), st.floats(0.3, 1.5), st.floats(2, 12), st.floats(-25, 10))
+def test_any_ship_of_the_regression_has_a_known_wake(prismatic, lcb, screw, flat, stern):
+    draught = SHIP["beam_m"] / flat
+    volume = prismatic * SHIP["midship_ratio"] * SHIP["length_m"] * SHIP["beam_m"] * draught
+    said = {"draught_m": draught, "draught_aft_m": draught, "volume_m3": volume, "lcb_ratio": lcb}
+
+    found = holtrop_wake(**SHIP | said | {"diameter_m": screw * draught, "stern_number": stern})
+
+    assert np.isfinite(found.wake_ratio)
+    assert np.isfinite(found.deduction_ratio)
+
+
+def test_a_ship_too_full_too_far_aft_is_refused_before_the_regression_breaks():
+    # CP1 = 1.45 CP - 0.315 - 0.0225 lcb passes 1 there, and the paper's root has none.
+    full = 0.84 * SHIP["midship_ratio"] * SHIP["length_m"] * SHIP["beam_m"] * SHIP["draught_m"]
+
+    with pytest.raises(OutsideRange, match="CP1") as refusal:
+        holtrop_wake(**SHIP | {"volume_m3": full, "lcb_ratio": -0.05})
+
+    assert refusal.value.argument == "lcb_ratio"
+
+
 @settings(max_examples=30, deadline=None)
 @given(st.floats(0.5, 2.0))
 def test_a_ship_of_another_scale_has_the_same_wake(scale):

@@ -106,6 +106,10 @@ def kq(
     OutsideRange
         An argument lies outside the range of `kt`.
 
+    Validity
+    --------
+    As `kt`.
+
     Source
     ------
     As for `kt`.
@@ -149,6 +153,10 @@ def efficiency(
     ------
     OutsideRange
         An argument lies outside the range of `kt`.
+
+    Validity
+    --------
+    As `kt`; from standstill to the J of zero thrust.
 
     Source
     ------

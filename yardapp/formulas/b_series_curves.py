@@ -68,6 +68,10 @@ def open_water(
     OutsideRange
         An argument lies outside the range of `kt`.
 
+    Validity
+    --------
+    As `kt`.
+
     Source
     ------
     As for `kt`.
@@ -105,6 +109,10 @@ def open_water_cubic(pitch_ratio: ArrayLike, area_ratio: ArrayLike, blades: Arra
     ------
     OutsideRange
         An argument lies outside the range of `kt`.
+
+    Validity
+    --------
+    As `kt`.
 
     Source
     ------

@@ -33,6 +33,10 @@ def hold_design(pitch_ratio: ArrayLike, area_ratio: ArrayLike, blades: ArrayLike
     OutsideRange
         P/D lies outside 0.5 to 1.4, AE/A0 outside 0.30 to 1.05, or the blades are not a whole number from 2 to 7.
 
+    Validity
+    --------
+    P/D 0.5 to 1.4, AE/A0 0.30 to 1.05, 2 to 7 blades.
+
     Source
     ------
     M. M. Bernitsas, D. Ray & P. Kinley, Univ. of Michigan Report 237, 1981.
@@ -76,6 +80,10 @@ def hold_series(
     ------
     OutsideRange
         As `hold_design`, or J lies outside 0 to 1.6; even the steepest pitch gives no thrust there.
+
+    Validity
+    --------
+    As `hold_design`; J 0 to 1.6.
 
     Source
     ------

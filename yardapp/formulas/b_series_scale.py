@@ -38,7 +38,7 @@ def blade_reynolds_number(
     diameter_m: ArrayLike,
     shaft_speed_rps: ArrayLike,
     advance_speed_mps: ArrayLike,
-    viscosity_m2ps: float = SEA_WATER_VISCOSITY_M2PS,
+    viscosity_m2ps: ArrayLike = SEA_WATER_VISCOSITY_M2PS,
 ) -> Array:
     """Reynolds number of the blade at 0.75 R: c sqrt(Va^2 + (0.75 pi n D)^2) / nu, with c = 2.073 (AE/A0) D / Z.
 
@@ -54,7 +54,7 @@ def blade_reynolds_number(
         Turns of the shaft a second, 1/s.
     advance_speed_mps : array_like, shape S
         Speed of the water into the propeller, m/s.
-    viscosity_m2ps : float
+    viscosity_m2ps : array_like, shape S
         Kinematic viscosity, m2/s; as it stands sea water at 15 C.
 
     Returns
@@ -76,12 +76,17 @@ def blade_reynolds_number(
     >>> print(f"{blade_reynolds_number(0.5, 3, 0.5, 20.0, 3.6):.2g}")
     3.5e+06
     """
-    said: dict[str, ArrayLike] = {"area_ratio": area_ratio, "blades": blades, "diameter_m": diameter_m}
-    area, count, diameter, turns = hold_above_zero(**said, shaft_speed_rps=shaft_speed_rps)
-    alike(**said, shaft_speed_rps=shaft_speed_rps, advance_speed_mps=advance_speed_mps)
+    alike(**locals())
+    area, count, diameter, turns, viscosity = hold_above_zero(
+        area_ratio=area_ratio,
+        blades=blades,
+        diameter_m=diameter_m,
+        shaft_speed_rps=shaft_speed_rps,
+        viscosity_m2ps=viscosity_m2ps,
+    )
     speed = hold("advance_speed_mps", advance_speed_mps, "must be zero or more.", at_least=0)
     chord_m = 2.073 * area * diameter / count
-    return chord_m * np.hypot(speed, 0.75 * np.pi * turns * diameter) / viscosity_m2ps
+    return chord_m * np.hypot(speed, 0.75 * np.pi * turns * diameter) / viscosity
 
 
 def reynolds_correction(
@@ -156,7 +161,7 @@ def scale_correction(
     area_ratio: ArrayLike,
     blades: ArrayLike,
     diameter_m: ArrayLike,
-    roughness_m: float = NEW_BLADE_ROUGHNESS_M,
+    roughness_m: ArrayLike = NEW_BLADE_ROUGHNESS_M,
 ) -> ScaleAdded:
     """What full size and roughness add: 0.3 dCD (P/D) c Z/D to KT and -0.25 dCD c Z/D to KQ.
 
@@ -173,7 +178,7 @@ def scale_correction(
         Number of blades, Z.
     diameter_m : array_like, shape S
         Diameter of the propeller, m.
-    roughness_m : float
+    roughness_m : array_like, shape S
         Roughness k of the blade, m; as it stands that of a new one.
 
     Returns
@@ -195,11 +200,11 @@ def scale_correction(
     >>> print(f"{scale_correction(1.036, 0.7393, 4, 8.0).kt:.5f}")
     0.00046
     """
-    pitch, area, count, diameter = hold_above_zero(
-        pitch_ratio=pitch_ratio, area_ratio=area_ratio, blades=blades, diameter_m=diameter_m
+    pitch, area, count, diameter, roughness = hold_above_zero(
+        pitch_ratio=pitch_ratio, area_ratio=area_ratio, blades=blades, diameter_m=diameter_m, roughness_m=roughness_m
     )
     chord_m = 2.073 * area * diameter / count
     thickness = (0.0185 - 0.00125 * count) * diameter / chord_m
-    drag = (2 + 4 * thickness) * (0.003605 - (1.89 + 1.62 * np.log10(chord_m / roughness_m)) ** -2.5)
+    drag = (2 + 4 * thickness) * (0.003605 - (1.89 + 1.62 * np.log10(chord_m / roughness)) ** -2.5)
     solidity = chord_m * count / diameter
     return ScaleAdded(0.3 * drag * pitch * solidity, -0.25 * drag * solidity, chord_m, thickness, drag)

@@ -76,6 +76,10 @@ def keller_area_ratio(
     OutsideRange
         A figure is not above zero (the depth and K may be zero); the blades are not a whole number from 2 to 7.
 
+    Validity
+    --------
+    2 to 7 blades, K 0 to 0.2.
+
     Source
     ------
     J. auf'm Keller 1966, as given in Holtrop & Mennen, Int. Shipb. Progress 29(335), 1982.
@@ -139,6 +143,10 @@ def blade_load(
     ------
     OutsideRange
         A figure is not above zero (speed of advance and depth may be zero); P/D lies outside 0.6 to 1.4.
+
+    Validity
+    --------
+    P/D 0.6 to 1.4, where Taylor's line gives the projected area.
 
     Source
     ------

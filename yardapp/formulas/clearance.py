@@ -123,6 +123,10 @@ def class_rule(
     OutsideRange
         A figure is not above zero; the blades are not a whole number from 3 to 6.
 
+    Validity
+    --------
+    3 to 6 blades.
+
     Source
     ------
     Lloyd's Register, Rules for Ships, July 2000, Pt 3 Ch 6 Table 6.7.2; Special Service Craft, Pt 3 Ch 3 Table 3.3.2,

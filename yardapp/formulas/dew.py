@@ -79,6 +79,10 @@ def dew_point_from_wet_bulb(
         A temperature is outside 0 to 60 C; the wet bulb is above the dry one, or too far below it for any moisture;
         the pressure is outside 80 to 110 kPa.
 
+    Validity
+    --------
+    0 to 60 C, 80 to 110 kPa, an unfrozen wick.
+
     Source
     ------
     WMO-No. 8, psychrometer of Assmann's kind (from memory, high).
@@ -95,8 +99,10 @@ def dew_point_from_wet_bulb(
     pressure_pa = hold("pressure_pa", pressure_pa, "must lie from 80 to 110 kPa.", at_least=80e3, at_most=110e3)
     saturated_pa = MAGNUS_C_PA * np.exp(MAGNUS_A * wet_bulb_c / (MAGNUS_B_C + wet_bulb_c))
     vapour_pa = saturated_pa - 6.53e-4 * (1 + 9.44e-4 * wet_bulb_c) * pressure_pa * (air_c - wet_bulb_c)
-    if np.any(vapour_pa <= 0):
-        raise OutsideRange("wet_bulb_c", "is too far below the dry bulb for air with any moisture in it.")
+    dry = vapour_pa <= 0
+    if np.any(dry):
+        said = "must be nearer to the dry bulb's reading: no air is so dry."
+        raise OutsideRange("wet_bulb_c", said, f"{np.broadcast_to(wet_bulb_c, np.shape(dry))[dry][0]:.6g}")
     return _dew(np.log(vapour_pa / MAGNUS_C_PA))
 
 
@@ -160,6 +166,10 @@ def dew_margin(surface_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float
     ------
     OutsideRange
         The metal is outside -45 to 60 C; the dew point is outside -100 to 60 C.
+
+    Validity
+    --------
+    Metal from -45 to 60 C, dew point from -100 to 60 C.
 
     Source
     ------

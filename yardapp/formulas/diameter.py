@@ -71,7 +71,7 @@ def diameter_across(across_m: ArrayLike, blades: ArrayLike) -> NDArray[np.float6
     blades = hold_whole("blades", blades, said, at_least=2, at_most=8)
     if np.any(blades % 2 == 1):
         raise OutsideRange("blades", said, f"{blades[blades % 2 == 1][0]:.0f}")
-    return across_m * np.ones(blades.shape)
+    return across_m + 0 * blades
 
 
 def diameter_from_tip_chord(chord_m: ArrayLike, blades: ArrayLike) -> NDArray[np.float64]:

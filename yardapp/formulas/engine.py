@@ -75,7 +75,7 @@ def power_curve(engine_speed_rps: ArrayLike, power_w: ArrayLike) -> PowerCurve:
     if np.any(np.isnan(powers)):
         raise OutsideRange("power_w", "must be known at each speed.", "not known")
     if not np.all(np.diff(speeds) > 0):
-        raise OutsideRange("engine_speed_rps", "must rise from each row to the next.")
+        raise OutsideRange("engine_speed_rps", "must rise from each row to the next.", speeds.tolist())
     return PowerCurve(engine_speed_rps=speeds, power_w=powers)
 
 
@@ -136,6 +136,10 @@ def engine_torque(curve: PowerCurve, engine_speed_rps: ArrayLike) -> Array:
     OutsideRange
         The speed lies outside the curve.
 
+    Validity
+    --------
+    From the first to the last speed of the curve.
+
     Source
     ------
     Interpolation; ours.
@@ -170,6 +174,10 @@ def engine_power(curve: PowerCurve, engine_speed_rps: ArrayLike) -> Array:
     ------
     OutsideRange
         The speed lies outside the curve.
+
+    Validity
+    --------
+    From the first to the last speed of the curve.
 
     Source
     ------

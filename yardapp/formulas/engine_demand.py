@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -48,6 +48,7 @@ def kept_ratio(gearbox_count: ArrayLike = 1, bearing_count: ArrayLike = 2) -> Ar
     0.941
     """
     said = "must be a whole number from 0 to 10."
+    alike(gearbox_count=gearbox_count, bearing_count=bearing_count)
     boxes = hold_whole("gearbox_count", gearbox_count, said, at_least=0, at_most=10)
     bearings = hold_whole("bearing_count", bearing_count, said, at_least=0, at_most=10)
     loss = {row["case"]: figure(row, "figure") for row in table("engine_match") if row["item"] == "loss"}
@@ -93,6 +94,7 @@ def demand_power(
     >>> float(demand_power(40.0, 28e3, 50.0))
     14336.0
     """
+    alike(**locals())
     speed, power, known = hold_above_zero(
         engine_speed_rps=engine_speed_rps, power_w=power_w, known_speed_rps=known_speed_rps
     )

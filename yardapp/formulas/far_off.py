@@ -36,7 +36,7 @@ def far_off(figure_m: ArrayLike, u_m: ArrayLike = 0.0, least_ratio: float = 0.03
     Raises
     ------
     OutsideRange
-        A figure is infinite; an uncertainty is below zero.
+        A figure is infinite; an uncertainty or the least share is below zero.
 
     Validity
     --------
@@ -55,6 +55,7 @@ def far_off(figure_m: ArrayLike, u_m: ArrayLike = 0.0, least_ratio: float = 0.03
     alike(figure_m=figure_m, u_m=u_m)
     figure_m = hold("figure_m", figure_m, "must be finite.")
     u_m = np.broadcast_to(hold("u_m", u_m, "must be zero or more.", at_least=0), figure_m.shape)
+    least_ratio = float(hold("least_ratio", least_ratio, "must be zero or more.", at_least=0))
     if len(figure_m) < LEAST:
         return np.zeros(figure_m.shape, bool)
     return np.array([_is_far(figure_m, u_m, place, least_ratio) for place in range(len(figure_m))], bool)

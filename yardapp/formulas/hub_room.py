@@ -74,6 +74,7 @@ def cutter_gap(hub_space_m: ArrayLike, set_up_m: ArrayLike, cutter_length_m: Arr
     >>> float(cutter_gap(0.030, 0.005, 0.015))
     0.01
     """
+    alike(hub_space_m=hub_space_m, set_up_m=set_up_m, cutter_length_m=cutter_length_m)
     cutter = hold("cutter_length_m", cutter_length_m, "must be zero or more.", at_least=0)
     return np.asarray(bearing_gap(hub_space_m, set_up_m) - cutter)
 

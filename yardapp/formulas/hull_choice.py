@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from yardapp.formulas.hull_delft import GRAVITY_MPS2, GREATEST_FROUDE, LEAST_FROUDE, delft_resistance
 from yardapp.formulas.hull_handbook import PLANING_RATIO, crouch_power, displacement_power
 from yardapp.formulas.hull_holtrop import holtrop_resistance
+from yardapp.formulas.hull_range import hold_deadrise
 from yardapp.formulas.hull_savitsky import savitsky
 from yardapp.formulas.imperial import FOOT_M, KNOT_MPS, STANDARD_GRAVITY_MPS2
 from yardapp.formulas.ranges import OutsideRange, hold
@@ -80,12 +81,14 @@ def resistance(speed_mps: ArrayLike, boat: HullFigures, propulsive_ratio: float 
     Returns
     -------
     resistance : HullResistance
-        resistance_n of shape S, N, NaN at speeds outside the method's range; method, why and passed_over in words.
+        resistance_n of shape S, N, NaN at speeds outside the method's range or not known; method, why and passed_over
+        in words.
 
     Raises
     ------
     OutsideRange
-        A speed is not above zero, or no method can say anything; the message lists what each one lacks.
+        A speed or a figure of the boat is impossible, or no method can say anything; the message lists what each one
+        lacks.
 
     Source
     ------
@@ -99,6 +102,7 @@ def resistance(speed_mps: ArrayLike, boat: HullFigures, propulsive_ratio: float 
     """
     speed = hold("speed_mps", speed_mps, "must be above zero.", above=0)
     hold("propulsive_ratio", propulsive_ratio, "must be above zero and at most 1.", above=0, at_most=1)
+    _hold_figures(boat)
     passed_over: dict[str, str] = {}
     for method in METHODS:
         missing = [name for name in method.needs if not _is_known(getattr(boat, name))]
@@ -110,11 +114,20 @@ def resistance(speed_mps: ArrayLike, boat: HullFigures, propulsive_ratio: float 
         except OutsideRange as refusal:
             passed_over[method.name] = str(refusal)
             continue
-        if np.any(np.isfinite(found)):
+        if np.any(np.isfinite(found)) or np.all(np.isnan(speed)):
             return HullResistance(found, method.name, method.why, passed_over)
         passed_over[method.name] = "no speed lies within its range"
     said = "; ".join(f"{name}: {reason}" for name, reason in passed_over.items())
-    raise OutsideRange("speed_mps", f"suits no method. {said}.")
+    raise OutsideRange("speed_mps", f"suits no method. {said}.", np.asarray(speed_mps).tolist())
+
+
+def _hold_figures(boat: HullFigures) -> None:
+    """What no boat can have is refused by its own name, whatever the method."""
+    for name, figure in vars(boat).items():
+        if name == "deadrise_rad":
+            hold_deadrise(figure)
+        elif name != "kind":
+            hold(name, figure, "must be above zero.", above=0)
 
 
 def _is_known(figure: float | str) -> bool:

@@ -116,7 +116,9 @@ def delft_resistance(
     form = _Form(*figures)
     _hold_envelope(form)
     froude = speed / np.sqrt(GRAVITY_MPS2 * form.waterline)
-    hold_proportion("speed_mps", "the Froude number, for the Delft series,", froude, LEAST_FROUDE, GREATEST_FROUDE)
+    hold_proportion(
+        "speed_mps", speed, "the Froude number, for the Delft series,", froude, LEAST_FROUDE, GREATEST_FROUDE
+    )
     residuary = _residuary_ratio(froude, form) * form.volume * density * GRAVITY_MPS2
     friction = 0.5 * density * speed**2 * form.wetted * _ittc_1957(speed * 0.7 * form.waterline / VISCOSITY_M2PS)
     return DelftResistance(residuary, friction, residuary + friction, froude)
@@ -138,17 +140,17 @@ class _Form(NamedTuple):
 def _hold_envelope(form: _Form) -> None:
     """Refuse a form that none of the series' models was near."""
     side = np.cbrt(form.volume)
-    for argument, what, proportion, low, high in (
-        ("beam_m", "length over beam", form.waterline / form.beam, 2.73, 5.00),
-        ("draught_m", "beam over draught", form.beam / form.draught, 2.46, 19.38),
-        ("volume_m3", "length over the cube root of volume", form.waterline / side, 4.34, 8.50),
-        ("lcb_m", "the centre over length", form.lcb / form.waterline, 0.5, 0.582),
-        ("lcf_m", "the centre over length", form.lcf / form.waterline, 0.518, 0.595),
-        ("prismatic_ratio", "the ratio", form.prismatic, 0.52, 0.60),
-        ("midship_ratio", "the ratio", form.midship, 0.65, 0.78),
-        ("waterplane_m2", "the area over volume^(2/3)", form.waterplane / side**2, 3.78, 12.67),
+    for argument, given, what, proportion, low, high in (
+        ("beam_m", form.beam, "length over beam", form.waterline / form.beam, 2.73, 5.00),
+        ("draught_m", form.draught, "beam over draught", form.beam / form.draught, 2.46, 19.38),
+        ("volume_m3", form.volume, "length over the cube root of volume", form.waterline / side, 4.34, 8.50),
+        ("lcb_m", form.lcb, "the centre over length", form.lcb / form.waterline, 0.5, 0.582),
+        ("lcf_m", form.lcf, "the centre over length", form.lcf / form.waterline, 0.518, 0.595),
+        ("prismatic_ratio", form.prismatic, "the ratio", form.prismatic, 0.52, 0.60),
+        ("midship_ratio", form.midship, "the ratio", form.midship, 0.65, 0.78),
+        ("waterplane_m2", form.waterplane, "the area over volume^(2/3)", form.waterplane / side**2, 3.78, 12.67),
     ):
-        hold_proportion(argument, f"{what}, for the Delft series,", proportion, low, high)
+        hold_proportion(argument, given, f"{what}, for the Delft series,", proportion, low, high)
 
 
 def _residuary_ratio(froude: Array, form: _Form) -> Array:

@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.hull_holtrop_steps import HoltropResistance
 from yardapp.formulas.hull_range import hold_proportion
-from yardapp.formulas.ranges import OutsideRange, alike, hold
+from yardapp.formulas.ranges import alike, hold
 
 Array = NDArray[np.float64]
 
@@ -120,13 +120,16 @@ def _hold(argument: str, figure: ArrayLike) -> Array:
 
 def _hold_proportions(ship: HoltropResistance) -> None:
     """Refuse a ship whose like is not in the regression."""
-    hold_bulb = ship.draught_fore_m - 1.5 * ship.bulb_height_m
-    if np.any(hold_bulb <= 0):
-        raise OutsideRange("bulb_height_m", "must be less than two thirds of the draught at the fore end.")
+    said = "must be less than two thirds of the draught at the fore end."
+    hold("bulb_height_m", ship.bulb_height_m, said, below=ship.draught_fore_m / 1.5)
+    under = 16 * (ship.draught_fore_m - ship.bulb_height_m) ** 2
+    hold("bulb_m2", ship.bulb_m2, "must be small enough to lie under water.", below=under)
+    section = ship.beam_m * ship.draught_m * ship.midship_ratio
+    hold("transom_m2", ship.transom_m2, "must be less than the midship section.", below=section)
     for argument, what, proportion, low, high in (
         ("speed_mps", "the Froude number", ship.froude_number, 0.0, 0.45),
         ("volume_m3", "the prismatic coefficient", ship.prismatic_ratio, 0.55, 0.85),
         ("beam_m", "length over beam", ship.length_m / ship.beam_m, 3.9, 9.5),
         ("draught_fore_m", "beam over mean draught", ship.beam_m / ship.draught_m, 2.1, 4.0),
     ):
-        hold_proportion(argument, f"{what}, for Holtrop & Mennen,", proportion, low, high)
+        hold_proportion(argument, getattr(ship, argument), f"{what}, for Holtrop & Mennen,", proportion, low, high)

@@ -3,20 +3,24 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, hold
+from yardapp.formulas.ranges import SLACK, OutsideRange, hold
 
 
-def hold_proportion(argument: str, what: str, proportion_ratio: ArrayLike, low: float, high: float) -> None:
+def hold_proportion(
+    argument: str, figure: ArrayLike, what: str, proportion_ratio: ArrayLike, low: float, high: float
+) -> None:
     """Refuse a proportion that none of a method's models had, by the argument that would mend it.
 
     Parameters
     ----------
     argument : str
         The argument to name.
+    figure : array_like
+        Its own figure, in its own unit; of a shape that goes with the proportion's.
     what : str
         The method and the proportion, in words.
     proportion_ratio : array_like
-        Its figure; NaN passes.
+        The proportion's figure, 1; NaN passes.
     low : float
         The method's lower bound.
     high : float
@@ -38,13 +42,14 @@ def hold_proportion(argument: str, what: str, proportion_ratio: ArrayLike, low: 
 
     Examples
     --------
-    >>> hold_proportion("beam_m", "length over beam, for the Delft series,", 4.0, 2.73, 5.0)
+    >>> hold_proportion("beam_m", 2.5, "length over beam, for the Delft series,", 4.0, 2.73, 5.0)
     """
-    try:
-        hold(argument, proportion_ratio, "", at_least=low, at_most=high)
-    except OutsideRange as refusal:
-        said = f"does not suit: {what} must lie from {low:g} to {high:g} and is {refusal.figure}."
-        raise OutsideRange(argument, said) from None
+    proportion = np.asarray(proportion_ratio, float)
+    outside = (proportion < low - SLACK * abs(low)) | (proportion > high + SLACK * abs(high))
+    if outside.any():
+        first, given = (np.broadcast_to(one, outside.shape)[outside][0] for one in (proportion, figure))
+        said = f"does not suit: {what} must lie from {low:g} to {high:g} and is {first:.6g}."
+        raise OutsideRange(argument, said, f"{given:.6g}")
 
 
 def hold_deadrise(deadrise_rad: ArrayLike) -> NDArray[np.float64]:

@@ -149,6 +149,10 @@ def savitsky_at_trim(
     OutsideRange
         As `savitsky`; or the trim lies outside 2 to 15 degrees.
 
+    Validity
+    --------
+    As `savitsky`.
+
     Source
     ------
     As for `savitsky`.
@@ -182,7 +186,7 @@ def _hold_boat(said: dict[str, ArrayLike]) -> Boat:
     shaft = hold("shaft_angle_rad", said["shaft_angle_rad"], words, at_least=-np.pi / 6, at_most=np.pi / 6)
     arm = hold("thrust_arm_m", said["thrust_arm_m"], "must be finite.")
     coefficient = speed / np.sqrt(STANDARD_GRAVITY_MPS2 * beam)
-    hold_proportion("speed_mps", "the speed coefficient, for Savitsky,", coefficient, 1.0, 13.0)
+    hold_proportion("speed_mps", speed, "the speed coefficient, for Savitsky,", coefficient, 1.0, 13.0)
     weight = mass * STANDARD_GRAVITY_MPS2
     return Boat(speed, weight, lcg, vcg, beam, deadrise, arm, shaft, density, viscosity, drag_density)
 

@@ -30,6 +30,10 @@ def thrust_needed(
     OutsideRange
         A resistance is not above zero; t lies outside -0.5 to 1; the screws are not a whole number from 1 to 4.
 
+    Validity
+    --------
+    t from -0.5 to below 1; 1 to 4 screws.
+
     Source
     ------
     Definition of thrust deduction; ITTC dictionary.
@@ -67,6 +71,10 @@ def effective_power(thrust_n: ArrayLike, deduction_ratio: ArrayLike, speed_mps: 
     OutsideRange
         A thrust is not above zero; a speed is below zero; t lies outside -0.5 to 1.
 
+    Validity
+    --------
+    t from -0.5 to below 1.
+
     Source
     ------
     Definition; ITTC dictionary.
@@ -101,6 +109,10 @@ def advance_speed(speed_mps: ArrayLike, wake_ratio: ArrayLike) -> NDArray[np.flo
     ------
     OutsideRange
         A speed is below zero; w lies outside -0.5 to 1.
+
+    Validity
+    --------
+    w from -0.5 to below 1.
 
     Source
     ------

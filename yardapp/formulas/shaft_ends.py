@@ -167,7 +167,7 @@ def nearest_end(
     Raises
     ------
     OutsideRange
-        A figure is not above zero.
+        A figure is not above zero; an uncertainty is below zero.
 
     Source
     ------
@@ -183,10 +183,10 @@ def nearest_end(
     read = {"large_m": large_m, "small_m": small_m, "length_m": length_m, "taper": taper}
     for argument, reading in read.items():
         hold(argument, reading, "must be above zero.", above=0)
-    allowed = {
-        name: max(2 * u, FLOORS[name])
-        for name, u in zip(FLOORS, (u_large_m, u_small_m, u_length_m, u_taper), strict=True)
-    }
+    known = {"large_m": u_large_m, "small_m": u_small_m, "length_m": u_length_m, "taper": u_taper}
+    for name, u in known.items():
+        hold(f"u_{name}", u, "must be zero or more.", at_least=0)
+    allowed = {name: max(2 * u, FLOORS[name]) for name, u in known.items()}
     if np.isnan(taper) and length_m > 0:
         read["taper"] = (large_m - small_m) / length_m
         allowed_m = np.hypot(allowed["large_m"], allowed["small_m"])

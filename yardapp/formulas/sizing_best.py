@@ -149,6 +149,10 @@ def best_pitch(
     OutsideRange
         A figure is not above zero, or lies outside the B-series.
 
+    Validity
+    --------
+    As `best_diameter`.
+
     Source
     ------
     As for `best_diameter`.

@@ -144,6 +144,10 @@ def working_point(
     OutsideRange
         A figure is impossible, or lies outside the B-series.
 
+    Validity
+    --------
+    The B-series' own, as in `b_series.kt`.
+
     Source
     ------
     Definitions; the B-series as in `b_series.kt`.
@@ -203,6 +207,10 @@ def shaft_speed_at_torque(
     ------
     OutsideRange
         A figure is not above zero, or lies outside the B-series.
+
+    Validity
+    --------
+    The B-series' own, as in `b_series.kt`.
 
     Source
     ------

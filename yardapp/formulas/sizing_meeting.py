@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import OpenWaterCubic, open_water_cubic
 from yardapp.formulas.engine import PowerCurve
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero, hold_whole
 from yardapp.formulas.roots import root_between
 from yardapp.formulas.sizing_load import advance_at_load, at_advance
 
@@ -167,21 +167,25 @@ def _hold_drive(engine: Drive) -> dict[str, Array]:
 
 def _hold_hull(hull: HullCurve) -> dict[str, Array]:
     (factor,) = hold_above_zero(resistance_factor=hull.resistance_factor)
-    wake = hold("wake_ratio", hull.wake_ratio, "must be known and below 1.", below=1)
-    deduction = hold("deduction_ratio", hull.deduction_ratio, "must be known and below 1.", below=1)
+    said = "must lie from -0.5 to below 1."
+    wake = hold("wake_ratio", hull.wake_ratio, said, at_least=-0.5, below=1)
+    deduction = hold("deduction_ratio", hull.deduction_ratio, said, at_least=-0.5, below=1)
     return {"wake_ratio": wake, "deduction_ratio": deduction, "resistance_factor": factor}
 
 
 def _pulls(hull: HullCurve) -> tuple[Array, Array]:
     """Speeds, and at each the resistance that one propeller is to overcome over V^2."""
     speed, resistance = hold_above_zero(speed_mps=hull.speed_mps, resistance_n=hull.resistance_n)
-    screws = hold("screw_count", hull.screw_count, "must be 1 or more.", at_least=1)
+    said = "must be a whole number from 1 to 4."
+    screws = hold_whole("screw_count", hull.screw_count, said, at_least=1, at_most=4)
     if speed.ndim != 1 or speed.size < 2 or speed.shape != resistance.shape:
-        raise OutsideRange("resistance_n", "must have a figure for each of two speeds or more.")
+        said = "must have a figure for each of two speeds or more."
+        raise OutsideRange("resistance_n", said, f"of shape {resistance.shape}")
     known = ~np.isnan(speed + resistance)
     speed, resistance = speed[known], resistance[known]
     if speed.size < 2 or not np.all(np.diff(speed) > 0):
-        raise OutsideRange("speed_mps", "must rise from each row to the next, with two rows or more that are known.")
+        said = "must rise from each row to the next, with two rows or more that are known."
+        raise OutsideRange("speed_mps", said, speed.tolist())
     return speed, resistance / (screws * speed**2)
 
 

@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import open_water_cubic
 from yardapp.formulas.b_series_range import GREATEST_ADVANCE_RATIO, GREATEST_PITCH_RATIO, LEAST_PITCH_RATIO
-from yardapp.formulas.ranges import OutsideRange, alike, hold_above_zero
+from yardapp.formulas.ranges import alike, hold, hold_above_zero
 from yardapp.formulas.roots import root_between
 from yardapp.formulas.sizing_load import working_point
 
@@ -49,6 +49,10 @@ def pitch_for_power(
     ------
     OutsideRange
         A figure is not above zero, or lies outside the B-series.
+
+    Validity
+    --------
+    The B-series' own, as in `b_series.kt`.
 
     Source
     ------
@@ -108,6 +112,10 @@ def pitch_for_thrust(
     ------
     OutsideRange
         A figure is not above zero, or lies outside the B-series.
+
+    Validity
+    --------
+    The B-series' own, as in `b_series.kt`.
 
     Source
     ------
@@ -192,8 +200,8 @@ def _pitch_at(
 ) -> Array:
     """P/D at which KT (0) or KQ (1) is as wanted."""
     j = speed / (turns * diameter)
-    if np.any(j > GREATEST_ADVANCE_RATIO):
-        raise OutsideRange("shaft_speed_rps", f"must be at least Va / ({GREATEST_ADVANCE_RATIO} D) for the B-series.")
+    said = f"must be at least Va / ({GREATEST_ADVANCE_RATIO} D) for the B-series."
+    hold("shaft_speed_rps", turns, said, at_least=speed / (GREATEST_ADVANCE_RATIO * diameter))
     shape = np.broadcast_shapes(wanted.shape, j.shape, np.shape(area_ratio), np.shape(blades))
     powers = np.stack([np.broadcast_to(j, shape) ** power for power in range(4)])
 

@@ -68,6 +68,10 @@ def real_slip(
     OutsideRange
         As for `apparent_slip`; a wake fraction lies outside -0.5 to 1.
 
+    Validity
+    --------
+    w from -0.5 to below 1.
+
     Source
     ------
     Definition; ITTC dictionary.

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
 
 # Where two tapers part by less than this over the hub's length, no bluing tells them apart.
 SAME_M = 1e-6
@@ -83,10 +83,9 @@ def contact_gap(
     slope, shaft_slope = _hold_taper("bore_taper", bore_taper), _hold_taper("shaft_taper", shaft_taper)
     hold("bore_taper", slope, "must leave a bore at the small end.", below=bore / length)
     hold("bore_large_m", bore, "must be small enough to stop on the taper.", below=shaft + slope * length)
-    if stations < 2:
-        raise OutsideRange("stations", "must be two or more.", stations)
+    hold_whole("stations", stations, "must be a whole number from 2 to 10000.", at_least=2, at_most=10_000)
     up = np.broadcast_to(_stop(bore, slope, shaft, shaft_slope, length), given)
-    along = np.broadcast_to(length, given)[..., None] * np.linspace(0, 1, stations)
+    along = np.broadcast_to(length, given)[..., None] * np.linspace(0, 1, int(stations))
     on_shaft = np.maximum(along - up[..., None], 0)
     gap = bore[..., None] - slope[..., None] * along - (shaft[..., None] - shaft_slope[..., None] * on_shaft)
     return ContactGap(

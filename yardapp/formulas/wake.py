@@ -152,6 +152,10 @@ def thrust_deduction(hull: str, wake_ratio: ArrayLike = np.nan, behind: str = ""
     OutsideRange
         There is no such hull or arrangement, or the wake lies outside -0.1 to 0.6.
 
+    Validity
+    --------
+    w from -0.1 to 0.6. A first guess.
+
     Source
     ------
     K. E. Schoenherr, Principles of Naval Architecture, 1939 (from memory); Blount & Fox 1976 for twin-screw planing
@@ -197,7 +201,11 @@ def hull_efficiency(wake_ratio: ArrayLike, deduction_ratio: ArrayLike) -> Array:
     Raises
     ------
     OutsideRange
-        A figure is 1 or more.
+        A figure lies outside -0.5 to 1.
+
+    Validity
+    --------
+    w and t from -0.5 to below 1.
 
     Source
     ------
@@ -209,8 +217,9 @@ def hull_efficiency(wake_ratio: ArrayLike, deduction_ratio: ArrayLike) -> Array:
     1.073
     """
     alike(wake_ratio=wake_ratio, deduction_ratio=deduction_ratio)
-    wake = hold("wake_ratio", wake_ratio, "must be below 1.", below=1)
-    return (1 - hold("deduction_ratio", deduction_ratio, "must be below 1.", below=1)) / (1 - wake)
+    said = "must lie from -0.5 to below 1."
+    wake = hold("wake_ratio", wake_ratio, said, at_least=-0.5, below=1)
+    return (1 - hold("deduction_ratio", deduction_ratio, said, at_least=-0.5, below=1)) / (1 - wake)
 
 
 def _row(hull: str) -> Row:

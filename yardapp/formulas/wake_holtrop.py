@@ -5,6 +5,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from yardapp.formulas.hull_range import hold_proportion
 from yardapp.formulas.ranges import alike, hold, hold_above_zero
 
 Array = NDArray[np.float64]
@@ -75,7 +76,11 @@ def holtrop_wake(
     Raises
     ------
     OutsideRange
-        A figure is not above zero, or the block or prismatic coefficient is 0.9 or more.
+        A figure is not above zero, or the ship lies outside the regression.
+
+    Validity
+    --------
+    CP 0.55 to 0.85 (from memory); CP1 = 1.45 CP - 0.315 - 0.0225 lcb from 0.3 to 0.95 (our bounds: at 1 it breaks).
 
     Source
     ------
@@ -103,8 +108,10 @@ def holtrop_wake(
     lcb = 100 * hold("lcb_ratio", lcb_ratio, "must lie from -0.05 to 0.05.", at_least=-0.05, at_most=0.05)
     stern = hold("stern_number", stern_number, "must lie from -25 to 10.", at_least=-25, at_most=10)
     cb = volume / (length * beam * draught)
-    cp = hold("volume_m3", cb / cm, "must give block and prismatic coefficients below 0.9.", below=0.9)
+    cp = cb / cm
+    hold_proportion("volume_m3", volume, "the prismatic coefficient, for Holtrop & Mennen,", cp, 0.55, 0.85)
     cp1 = 1.45 * cp - 0.315 - 0.0225 * lcb
+    hold_proportion("lcb_ratio", lcb / 100, "CP1, for Holtrop & Mennen,", cp1, 0.3, 0.95)
     c9, c11 = _c9(beam, wetted, length, diameter, aft), _c11(aft / diameter)
     wake = c9 * cv * length / aft * (0.0661875 + 1.21756 * c11 * cv / (1 - cp1))
     wake = wake + 0.24558 * np.sqrt(beam / (length * (1 - cp1))) - 0.09726 / (0.95 - cp) + 0.11434 / (0.95 - cb)
@@ -132,7 +139,11 @@ def holtrop_open_stern_wake(viscous_factor: ArrayLike, block_ratio: ArrayLike) -
     Raises
     ------
     OutsideRange
-        An argument is not above zero.
+        CV is not above zero, or CB lies outside 0.2 to 0.9 (our bounds; the source gives none).
+
+    Validity
+    --------
+    CB 0.2 to 0.9 (our bounds). A regression of ships.
 
     Source
     ------
@@ -143,7 +154,9 @@ def holtrop_open_stern_wake(viscous_factor: ArrayLike, block_ratio: ArrayLike) -
     >>> float(holtrop_open_stern_wake(0.003, 0.45).wake_ratio)
     0.0485
     """
-    cv, cb = hold_above_zero(viscous_factor=viscous_factor, block_ratio=block_ratio)
+    alike(viscous_factor=viscous_factor, block_ratio=block_ratio)
+    (cv,) = hold_above_zero(viscous_factor=viscous_factor)
+    cb = hold("block_ratio", block_ratio, "must lie from 0.2 to 0.9.", at_least=0.2, at_most=0.9)
     wake = 0.3 * cb + 10 * cv * cb - 0.1
     return ScrewWake(wake, np.where(np.isnan(wake), np.nan, 0.10))
 
@@ -174,7 +187,11 @@ def holtrop_twin_screw_wake(
     Raises
     ------
     OutsideRange
-        An argument is not above zero.
+        An argument is not above zero, or CB lies outside 0.2 to 0.9 (our bounds; the source gives none).
+
+    Validity
+    --------
+    CB 0.2 to 0.9 (our bounds). A regression of ships.
 
     Source
     ------
@@ -192,6 +209,7 @@ def holtrop_twin_screw_wake(
         draught_m=draught_m,
         diameter_m=diameter_m,
     )
+    hold("block_ratio", cb, "must lie from 0.2 to 0.9.", at_least=0.2, at_most=0.9)
     size = diameter / np.sqrt(beam * draught)
     return ScrewWake(0.3095 * cb + 10 * cv * cb - 0.23 * size, 0.325 * cb - 0.1885 * size)
 
@@ -216,7 +234,11 @@ def holtrop_relative_rotative(area_ratio: ArrayLike, prismatic_ratio: ArrayLike,
     Raises
     ------
     OutsideRange
-        A ratio is not above zero, or lcb lies outside 5 % either way.
+        AE/A0 lies outside 0.30 to 1.05, CP outside 0.55 to 0.85, or lcb outside 5 % either way.
+
+    Validity
+    --------
+    As `holtrop_wake`.
 
     Source
     ------
@@ -228,7 +250,8 @@ def holtrop_relative_rotative(area_ratio: ArrayLike, prismatic_ratio: ArrayLike,
     0.993
     """
     alike(**locals())
-    area, cp = hold_above_zero(area_ratio=area_ratio, prismatic_ratio=prismatic_ratio)
+    area = hold("area_ratio", area_ratio, "must lie from 0.30 to 1.05.", at_least=0.30, at_most=1.05)
+    cp = hold("prismatic_ratio", prismatic_ratio, "must lie from 0.55 to 0.85.", at_least=0.55, at_most=0.85)
     lcb = 100 * hold("lcb_ratio", lcb_ratio, "must lie from -0.05 to 0.05.", at_least=-0.05, at_most=0.05)
     return np.asarray(0.9922 - 0.05908 * area + 0.07424 * (cp - 0.0225 * lcb))
 

@@ -28,6 +28,10 @@ def taylor_single_wake(block_ratio: ArrayLike) -> Array:
     OutsideRange
         The coefficient lies outside 0.2 to 0.9 (our bounds; the source gives none).
 
+    Validity
+    --------
+    CB 0.2 to 0.9 (our bounds). A first guess.
+
     Source
     ------
     D. W. Taylor, The Speed and Power of Ships, 1943.
@@ -58,6 +62,10 @@ def taylor_twin_wake(block_ratio: ArrayLike) -> Array:
     ------
     OutsideRange
         The coefficient lies outside 0.2 to 0.9 (our bounds; the source gives none).
+
+    Validity
+    --------
+    CB 0.2 to 0.9 (our bounds). A first guess.
 
     Source
     ------
@@ -90,6 +98,10 @@ def handbook_single_wake(block_ratio: ArrayLike) -> Array:
     OutsideRange
         The coefficient lies outside 0.2 to 0.9 (our bounds; the source gives none).
 
+    Validity
+    --------
+    CB 0.2 to 0.9 (our bounds). A first guess.
+
     Source
     ------
     D. Gerr, Propeller Handbook, formula 6-4 (from memory, high confidence).
@@ -120,6 +132,10 @@ def handbook_twin_wake(block_ratio: ArrayLike) -> Array:
     ------
     OutsideRange
         The coefficient lies outside 0.2 to 0.9 (our bounds; the source gives none).
+
+    Validity
+    --------
+    CB 0.2 to 0.9 (our bounds). A first guess.
 
     Source
     ------
@@ -152,6 +168,10 @@ def planing_wake(speed_mps: ArrayLike) -> Array:
     OutsideRange
         The speed is not above zero.
 
+    Validity
+    --------
+    Boats that plane; the handbook gives no bounds. From 53 knots up it gives a little less than no wake.
+
     Source
     ------
     D. Gerr, Propeller Handbook, ch. 6 (from memory, medium confidence).
@@ -182,6 +202,10 @@ def twin_hard_chine_wake(volume_froude_number: ArrayLike) -> Array:
     ------
     OutsideRange
         The number lies outside 0.5 to 4.
+
+    Validity
+    --------
+    Volume Froude number 0.5 to 4.
 
     Source
     ------
