@@ -4,6 +4,7 @@ from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.services.in_columns import Asked
 from yardapp.fit.services.keeping import KeptVerdict, keep_verdict, kept_of_drive, kept_of_propeller, kept_verdict
 from yardapp.fit.services.pairing import Pairing, drive_figures, judge, pairing, propeller_figures
+from yardapp.fit.services.pairs import Pairs, StockPair, pair, pairs_in_stock
 from yardapp.fit.services.stock import RankedPropeller, Stock, stock_for
 from yardapp.fit.services.takers import RankedDrive, Takers, drives_for
 from yardapp.fit.services.trying import Tried, log_tried, try_size
@@ -16,9 +17,11 @@ __all__ = [
     "Asked",
     "KeptVerdict",
     "Pairing",
+    "Pairs",
     "RankedDrive",
     "RankedPropeller",
     "Stock",
+    "StockPair",
     "Takers",
     "Tried",
     "drive_figures",
@@ -30,7 +33,9 @@ __all__ = [
     "kept_of_propeller",
     "kept_verdict",
     "log_tried",
+    "pair",
     "pairing",
+    "pairs_in_stock",
     "propeller_figures",
     "stock_for",
     "try_size",

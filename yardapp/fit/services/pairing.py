@@ -26,9 +26,13 @@ _PROPELLER = (
     "keyway_depth_m",
     "hub_length_m",
     "hub_diameter_m",
+    "area_ratio",
+    "mass_kg",
 )
 _SHAFT_END = ("shaft_diameter_m", "taper", "taper_length_m", "keyway_width_m", "keyway_depth_m", "hub_space_m")
 _ENGINE = ("rated_power_w", "rated_speed_rps", "reduction_ratio")
+_LENGTH = "length_m"  # of the waterline, which the judge calls the vessel's
+_HULL = tuple(name for name in vessels.HULL_FIGURES if name != _LENGTH)
 OTHER = {"right": "left", "left": "right"}
 
 
@@ -62,6 +66,7 @@ def propeller_figures(item: gear.Item) -> PropellerFigures:
         blades=item.blades,
         bore_kind=item.bore_kind,
         material=item.material,
+        kind=item.blade_kind,
         contradictions=tuple(what for what in odds if what != "hand"),
         **sizes,
     )
@@ -75,13 +80,16 @@ def _known(item: gear.Item, name: str) -> Figure | None:
 def drive_figures(drive: Any, vessel: Any) -> DriveFigures:
     """What is said of a drive; the way to the hull is brought to the shaft's centre."""
     given: dict[str, Any] = {name: _said(getattr(drive, name), getattr(drive, f"u_{name}")) for name in _SHAFT_END}
-    given |= {name: _said(getattr(drive, name)) for name in _ENGINE}
+    given |= {name: _said(getattr(drive, name)) for name in (*_ENGINE, *vessels.LINE_FIGURES)}
+    given |= {name: getattr(drive, name) for name in vessels.LINE_WORDS}
+    given |= {name: _said(getattr(vessel, name)) for name in _HULL}
+    given |= {name: getattr(vessel, name) for name in vessels.HULL_WORDS}
     return DriveFigures(
         hand=drive.hand,
         hull_clearance_m=_from_centre(drive),
         vessel_length_m=_said(vessel.length_m),
-        block_ratio=_said(vessel.block_ratio),
         is_twin=drive.position != "centre",
+        speed_power=tuple((float(speed), float(power)) for speed, power in vessel.speed_power or ()),
         **given,
     )
 

@@ -1,12 +1,13 @@
 """What the fit found, put into the words and drawings of a page. No database, no request."""
 
 from yardapp.fit.showing.kept import ended, kept_checks, kept_row, kept_when, premise_rows
-from yardapp.fit.showing.ranked import counted, drive_row, propeller_row
+from yardapp.fit.showing.ranked import PAIR, counted, drive_row, pair_row, propeller_row
 from yardapp.fit.showing.verdict import (
     check_rows,
     parts,
     room_drawing,
     room_rows,
+    rows_of,
     say_in,
     shaft_drawing,
     shaft_rows,
@@ -14,6 +15,7 @@ from yardapp.fit.showing.verdict import (
 )
 
 __all__ = [
+    "PAIR",
     "check_rows",
     "counted",
     "drive_row",
@@ -21,11 +23,13 @@ __all__ = [
     "kept_checks",
     "kept_row",
     "kept_when",
+    "pair_row",
     "parts",
     "premise_rows",
     "propeller_row",
     "room_drawing",
     "room_rows",
+    "rows_of",
     "say_in",
     "shaft_drawing",
     "shaft_rows",

@@ -7,7 +7,7 @@ from yardapp.filters import clock, day
 from yardapp.fit.checks.words import listed, sentence
 from yardapp.fit.kept import Premise, checks_of
 from yardapp.fit.services import KeptVerdict
-from yardapp.fit.showing.verdict import check_row, told
+from yardapp.fit.showing.verdict import rows_of, told
 from yardapp.quantities import System
 
 NOT_KNOWN = "not known"
@@ -67,7 +67,7 @@ def _figure(premise: Premise, said: Any, system: System) -> str:
 
 def kept_checks(found: KeptVerdict, system: System, explained: Callable[[str], str]) -> list[dict[str, Any]]:
     """The checks as they were on that day, in that day's words."""
-    return [check_row(check, system, explained) for check in checks_of(found.kept.checks)]
+    return rows_of(checks_of(found.kept.checks), system, explained)
 
 
 def kept_when(found: KeptVerdict) -> str:

@@ -4,7 +4,7 @@ from typing import Any
 
 from yardapp import quantities
 from yardapp.fit.effort import in_words
-from yardapp.fit.services import RankedDrive, RankedPropeller
+from yardapp.fit.services import RankedDrive, RankedPropeller, StockPair
 from yardapp.fit.verdict import AFTER_WORK, BADNESS, CANNOT_TELL, GOES_ON, Verdict
 from yardapp.quantities import System
 
@@ -13,6 +13,12 @@ COUNTED = {
     AFTER_WORK: "go on after work",
     CANNOT_TELL: "can't be told yet",
     "does not go on": "do not go on",
+}
+PAIR = {
+    GOES_ON: "A pair",
+    AFTER_WORK: "A pair after work",
+    CANNOT_TELL: "Cannot tell",
+    "does not go on": "No pair",
 }
 SUITS = 3  # per cent of the rated speed: 100 rpm in 3 000 are usually accepted
 
@@ -49,6 +55,19 @@ def drive_row(row: RankedDrive, system: System, href: str) -> dict[str, Any]:
         "where": f"Owner: {row.owner}" if row.owner else "",
         "flag": "it came off this one" if row.came_off else "",
         **_judged(row.verdict),
+    }
+
+
+def pair_row(row: StockPair, system: System, href: str) -> dict[str, Any]:
+    """One pair of the list."""
+    sizes = [_length(size, system) for size in (row.diameter_m, row.pitch_m)]
+    return {
+        "tag": f"{row.right} and {row.left}",
+        "href": href,
+        "size": f"{' × '.join(sizes)}, {row.blades} blades, right and left hand",
+        "where": "; ".join(dict.fromkeys(row.where)),
+        **_judged(row.verdict),
+        "verdict_said": PAIR[row.verdict.verdict],
     }
 
 

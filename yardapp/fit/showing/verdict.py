@@ -1,6 +1,6 @@
 """A verdict put into the words and drawings of a page. No database, no request."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import partial
 from typing import Any
 
@@ -34,7 +34,12 @@ def told(system: System, kind: str, value: float, u: float | None) -> str:
 
 def check_rows(pairing: Pairing, system: System, explained: Callable[[str], str]) -> list[dict[str, Any]]:
     """Each check: verdict, reason, remedy, the two figures, the sums, what would settle it."""
-    rows = [check_row(check, system, explained) for check in pairing.verdict.checks]
+    return rows_of(pairing.verdict.checks, system, explained)
+
+
+def rows_of(checks: Iterable[Check], system: System, explained: Callable[[str], str]) -> list[dict[str, Any]]:
+    """The rows of some checks."""
+    rows = [check_row(check, system, explained) for check in checks]
     told: set[str | None] = set()
     for row in rows:  # each caution once: a wall of them is read by nobody
         row["caution"] = None if row["caution"] in told else row["caution"]

@@ -64,6 +64,32 @@ def choose_propeller(drive_id: int) -> ResponseReturnValue:
     )
 
 
+@bp.get("/pairs")
+def pairs() -> ResponseReturnValue:
+    """Pairs in stock, for the two shafts of one boat."""
+    who, drive_id = current_who(), request.args.get("drive", type=int)
+    asked = services.Asked(
+        place=_text("place"), boat=_text("boat"), is_aboard_too=bool(request.args.get("aboard")), first=_first()
+    )
+    with snapshot() as opened:
+        found = services.pairs_in_stock(opened, who, asked, drive_id=drive_id, say=showing.say_in(who.units))
+    rows = [showing.pair_row(row, who.units, url_for("fit.pair", right=row.right, left=row.left)) for row in found.rows]
+    return page(
+        "fit/pairs.html", found=found, rows=rows, asked=asked, drive_id=drive_id, further=_page_from(found.further)
+    )
+
+
+@bp.get("/pairs/<right>/<left>")
+def pair(right: str, left: str) -> ResponseReturnValue:
+    """Are these two a pair?"""
+    who = current_who()
+    with snapshot() as opened:
+        one, other, verdict = services.pair(opened, who, right, left, say=showing.say_in(who.units))
+    rows = showing.rows_of(verdict.checks, who.units, lambda name: url_for("front.formula", name=name))
+    said = showing.PAIR[verdict.verdict]
+    return page("fit/pair.html", right=one, left=other, verdict=verdict, said=said, rows=rows)
+
+
 @bp.get("/<tag>")
 def choose(tag: str) -> ResponseReturnValue:
     """On which drive this propeller goes: the yard's drives, ranked, and whose they are."""
