@@ -43,6 +43,7 @@ TAKEN = [
     (r".*\.(loss_ratio|thinner_ratio|least_ratio)", ZERO, "none of it"),
     (r".*\.(gearbox_count|bearing_count)", ZERO, "a line without one"),
     (r"coating\.waiting_time\.sheet_s", ZERO, "the next coat at once"),
+    (r"lives\.\w+\.(lives_s|has_ended|at_s)", ZERO, "gone at once; still on; the beginning"),
     (r"coated_area\.disc_area\.bore_m", ZERO, "a disc without a hole"),
 ]
 # A bad figure that only another one makes bad: the other is named, for it may be the wrong one.
@@ -58,7 +59,7 @@ KNOWN_ALL_THE_SAME = {
     "wake.wake_fraction.block_ratio": "the usual range is always known",
     "wake.thrust_deduction.wake_ratio": "the usual range is always known",
 }
-UNITLESS = re.compile(r".*(_ratio|_count|_number|_factor|taper)|blades|relative_humidity|diameters?_power")
+UNITLESS = re.compile(r".*(_ratio|_count|_number|_factor|taper)|blades|relative_humidity|diameters?_power|(is|has)_\w+")
 UNITS = re.compile(r".*_(m|m2|m3|m3ps|rad|kg|s|n|nm|w|pa|c|mps|mps2|rps|kgpm3|m2ps)")
 
 FIGURES = [

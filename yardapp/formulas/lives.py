@@ -24,12 +24,13 @@ def share_alive(lives_s: ArrayLike, has_ended: ArrayLike, at_s: ArrayLike) -> ND
     Returns
     -------
     share : ndarray, shape S
-        1; of what lived beyond the longest life seen it says no more than the last step.
+        1; of what lived beyond the longest life seen it says no more than the last step. NaN where a time is not known.
 
     Raises
     ------
     OutsideRange
-        A life is below zero or not known; there is none; a state is neither 0 nor 1 or not one for each life.
+        A life is below zero or not known; there is none; a state is neither 0 nor 1 or not one for each life; a time is
+        below zero.
 
     Source
     ------
@@ -45,8 +46,9 @@ def share_alive(lives_s: ArrayLike, has_ended: ArrayLike, at_s: ArrayLike) -> ND
     at_risk = np.array([np.sum(lives_s >= time_s) for time_s in times_s])
     ends = np.array([np.sum(ended & (lives_s == time_s)) for time_s in times_s])
     steps = np.cumprod(1 - ends / np.maximum(at_risk, 1))
-    place = np.searchsorted(times_s, np.asarray(at_s, float), side="right")
-    return np.concatenate([[1.0], steps])[place]
+    at_s = hold("at_s", at_s, "must be zero or more.", at_least=0)
+    place = np.searchsorted(times_s, at_s, side="right")
+    return np.where(np.isnan(at_s), np.nan, np.concatenate([[1.0], steps])[place])
 
 
 def median_life(lives_s: ArrayLike, has_ended: ArrayLike) -> float:
@@ -87,8 +89,8 @@ def median_life(lives_s: ArrayLike, has_ended: ArrayLike) -> float:
 def _hold_lives(lives_s: ArrayLike, has_ended: ArrayLike) -> tuple[NDArray[np.float64], NDArray[np.bool_]]:
     lives_s = hold("lives_s", lives_s, "must be zero or more.", at_least=0)
     if lives_s.ndim != 1 or not lives_s.size or np.any(np.isnan(lives_s)):
-        raise OutsideRange("lives_s", "must be one row of known lives, one or more.")
+        raise OutsideRange("lives_s", "must be one row of known lives, one or more.", lives_s.tolist())
     ended = np.asarray(has_ended, float)
     if ended.shape != lives_s.shape or not np.all((ended == 0) | (ended == 1)):
-        raise OutsideRange("has_ended", "must hold 0 or 1 for each life.")
+        raise OutsideRange("has_ended", "must hold 0 or 1 for each life.", ended.tolist())
     return lives_s, ended.astype(bool)
