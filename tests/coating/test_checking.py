@@ -62,6 +62,11 @@ def test_a_sound_system_has_no_problem():
             "The highest metal is not above the lowest.",
         ),
         (
+            with_step(1, limits=Limits(metal_low_c=float("nan"))),
+            "steps[1].limits.metal_low_c",
+            "A limit lies from -45 to 60 °C",
+        ),
+        (
             with_step(1, limits=Limits(relative_humidity_most=85)),
             "steps[1].limits.relative_humidity_most",
             "85 % is 0.85",
@@ -135,6 +140,8 @@ def test_the_generic_bronze_sequence_is_that_of_the_trade():
         ({"version": True}, "version", "A whole number belongs here."),
         ({"steps": {}}, "steps", "A list belongs here."),
         ({"steps": [{"kind": "coat", "again_s": "soon"}]}, "steps[0].again_s", "A number belongs here."),
+        ({"life_s": 10**400}, "life_s", "No sheet gives such a number."),
+        ({"life_s": float("nan")}, "life_s", "No sheet gives such a number."),
         ({"colour": "red"}, "", "Nothing is called 'colour' here."),
         ({"products": [{"name": "Primer"}]}, "products[0]", "Something that must be said is missing here."),
         ({"foul_release": "yes"}, "foul_release", "Yes or no"),

@@ -242,3 +242,13 @@ def test_a_job_of_many_pieces_is_planned_while_somebody_waits_for_the_page():
 
     assert planned.feasible
     assert planned.missed == ()
+
+
+def test_where_not_every_way_was_tried_a_no_says_so():
+    units = [Unit(key=str(one), label=f"Piece {one}", work_s=(5 + one / 7) * MINUTE) for one in range(24)]
+
+    planned = plan(two_primers_and_a_top(), units, people=2, metal_c=20)
+
+    assert (planned.feasible, planned.proven) == (False, False)
+    assert "not every way was tried" in planned.why[-1]
+    assert "fewer at once" in [one.change for one in would_do(two_primers_and_a_top(), units, people=2, metal_c=20)]

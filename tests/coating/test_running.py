@@ -5,6 +5,7 @@ import pytest
 from tests.coating.clock import PRIMER_1, PRIMER_2, TOP, Beside, at_work
 from tests.coating.systems import HOUR, MINUTE, two_primers_and_a_top
 from yardapp.coating.running import run
+from yardapp.coating.weather import Reading
 
 
 def test_a_whole_job_of_three_blades_two_primers_and_a_top_with_one_window_missed():
@@ -240,6 +241,17 @@ def test_no_window_is_stretched_past_the_sheets_last_row():
     assert beside.blade(66, 1).phase == "missed"
 
 
+def test_a_coat_on_metal_that_nobody_measured_asks_for_the_metal():
+    beside = Beside(blades=1)
+    beside.mix(0)
+    beside.coat(5, 1, PRIMER_1)
+
+    assert beside.blade(14, 1).phase == "unknown"
+    assert (beside.look(14).now.act, beside.look(14).now.said[:29]) == ("weather", "Nobody has read the metal sin")
+    beside.read(15)
+    assert beside.blade(16, 1).phase == "waiting"
+
+
 def test_the_strictest_of_all_readings_holds():
     system = two_primers_and_a_top()
     step = system.steps[PRIMER_1]
@@ -321,6 +333,14 @@ def test_a_coat_is_not_skipped_by_a_tap():
         ({"kind": "mixed", "product": "Varnish"}, "That product is not in this job's system."),
         ({"kind": "people", "people": 0}, "At least one person coats."),
         ({"kind": "weather"}, "A reading of the weather holds at least one figure."),
+        (
+            {"kind": "weather", "reading": Reading(at_s=0.0, metal_c=200.0)},
+            "The metal can't be at 200 °C.",
+        ),
+        (
+            {"kind": "weather", "reading": Reading(at_s=0.0, air_c=20.0, relative_humidity=60.0)},
+            "The humidity can't be right",
+        ),
         ({"kind": "left over", "product": "Primer"}, "No pot of Primer stands open."),
         ({"kind": "remedied", "blade": 1}, "Nothing was wrong with Blade 1."),
         ({"kind": "sprayed"}, "'sprayed' is no act."),

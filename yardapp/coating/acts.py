@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from yardapp.coating.pieces import Unit
 from yardapp.coating.system import System
-from yardapp.coating.weather import Reading
+from yardapp.coating.weather import Reading, what_cannot_be
 
 STARTED, DONE = "started", "done"
 TACKY, WET, TOO_DRY = "tacky", "wet", "too dry"
@@ -71,8 +71,8 @@ def what_is_wrong(act: Act, job: Job) -> str:
             return f"No touch test follows {job.system.steps[act.step].name}."
     if act.kind in (STIRRING, MIXED, LEFT_OVER) and job.system.product(act.product) is None:
         return "That product is not in this job's system."
-    if act.kind == WEATHER and act.reading is None:
-        return "A reading of the weather holds at least one figure."
+    if act.kind == WEATHER:
+        return what_cannot_be(act.reading) if act.reading else "A reading of the weather holds at least one figure."
     if act.kind == PEOPLE and not (act.people and act.people >= 1):
         return "At least one person coats."
     return "Which act is undone?" if act.kind == UNDO and act.undoes is None else ""

@@ -217,6 +217,9 @@ def _limits(path: str, limits: Limits | None) -> Found:
         ("relative_humidity_least", "relative_humidity_most", "humidity"),
     ):
         least, most = getattr(limits, low), getattr(limits, high)
+        for name, figure in ((low, least), (high, most)):
+            if called != "humidity" and figure is not None and not COLDEST_C <= figure <= WARMEST_C:
+                yield f"{path}.{name}", f"A limit lies from {COLDEST_C:g} to {WARMEST_C:g} °C; this is {figure:g}."
         if least is not None and most is not None and not least < most:
             yield f"{path}.{high}", f"The highest {called} is not above the lowest."
     for name in ("relative_humidity_least", "relative_humidity_most"):

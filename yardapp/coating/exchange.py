@@ -8,6 +8,9 @@ from typing import Any, Union, get_args, get_origin, get_type_hints
 from yardapp.coating.checking import Problem, SystemRefused, must_be_right
 from yardapp.coating.system import System
 
+# A whole number of a JSON file may be too large for a float.
+MOST = 1e12
+
 
 def to_json(system: System) -> dict[str, Any]:
     """Say a system in plain values; what is as silent as a new one is left out."""
@@ -46,6 +49,7 @@ def _read(kind: Any, value: Any, path: str) -> Any:
 def _plain(kind: type, value: Any, path: str) -> Any:
     if kind is float:
         _expect(isinstance(value, int | float) and not isinstance(value, bool), "A number belongs here.", path)
+        _expect(-MOST < value < MOST, "No sheet gives such a number.", path)
         return float(value)
     _expect(isinstance(value, kind) and (kind is bool or not isinstance(value, bool)), _WANTED[kind], path)
     return value

@@ -15,6 +15,7 @@ from yardapp.errors import Refused
 __all__ = ["Op", "Plan", "Pot", "Would", "bars", "clocked", "latest_start_s", "plan", "pots_for", "would_do"]
 
 MOST_PEOPLE, MOST_UNITS = 12, 40
+UNTRIED = "No way was found, though not every way was tried: there are too many."
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -83,7 +84,7 @@ def plan(
         immersion_s=None if wait_s is None else finish_s + wait_s,
         people=people,
         at_once=group,
-        why=tuple(_why(lines, ops)) + troubles,
+        why=tuple(_why(lines, ops)) + troubles + (() if found.meets or found.proven else (UNTRIED,)),
     )
 
 
@@ -207,7 +208,7 @@ def would_do(
     ]
     if roller_s:
         tries.append(("roller", "A roller instead of the brush.", rolled, people, None))
-    for group in range(len(units) - 1, 0, -1):
+    for group in _smaller(len(units)):
         tries.append(("fewer at once", f"Fewer at once: {group} go together.", units, people, group))
     found: dict[str, Would] = {}
     for change, said, given, hands, group_size in tries:
@@ -216,6 +217,13 @@ def would_do(
             if tried.feasible:
                 found[change] = Would(change=change, said=said, plan=tried)
     return tuple(found.values())
+
+
+def _smaller(whole: int) -> list[int]:
+    """Fewer at once, the most first: each number of a small job, shares of a large one."""
+    if whole <= 12:
+        return list(range(whole - 1, 0, -1))
+    return sorted({whole * part // 12 for part in (9, 8, 6, 4, 3, 2, 1)} | {1}, reverse=True)
 
 
 def latest_start_s(planned: Plan, launch_s: float) -> float | None:

@@ -12,7 +12,7 @@ from yardapp.coating.system import Product
 from yardapp.coating.unit_run import UnitRun
 from yardapp.coating.weather import TOO_OLD_S, WAIT
 from yardapp.coating.weather import UNKNOWN as NOT_MEASURED
-from yardapp.coating.windows import Opening
+from yardapp.coating.windows import UNREAD, Opening
 
 SOON_S = 300.0
 TOUCH = "test"
@@ -152,6 +152,9 @@ def _running(run: Run, places: Places, now_s: float) -> Iterator[Next]:
 def _remedies(run: Run, places: Places) -> Iterator[Next]:
     for unit, window, phase in places:
         if phase not in (MISSED, UNKNOWN) or unit.next is None:
+            continue
+        if phase == UNKNOWN and window.why == UNREAD:
+            yield Next(act="weather", name="Read the weather", said=window.why, rank=1)
             continue
         missed = phase == MISSED
         asks = unit.last.step if unit.last else None

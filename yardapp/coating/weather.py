@@ -9,6 +9,7 @@ from yardapp.errors import OutsideRange
 from yardapp.formulas.dew import dew_margin, dew_point, dew_point_from_wet_bulb, humidity_of, is_dry_enough
 
 TOO_OLD_S = 1800.0
+COLDEST_C, WARMEST_C = -45.0, 60.0
 GO, WAIT, UNKNOWN = "go", "wait", "unknown"
 
 
@@ -55,6 +56,19 @@ def gate(reading: Reading | None, limits: Limits | None, now_s: float) -> Gate:
     missing = tuple(_missing(reading, margin_c))
     verdict = WAIT if against else UNKNOWN if missing else GO
     return Gate(verdict=verdict, why=against + missing, **shown)
+
+
+def what_cannot_be(reading: Reading) -> str:
+    """Why a reading can't be right, or "": a slip of the pen must not turn a blade."""
+    for called, at_c in (("air", reading.air_c), ("metal", reading.metal_c), ("wet bulb", reading.wet_bulb_c)):
+        if at_c is not None and not COLDEST_C <= at_c <= WARMEST_C:
+            return f"The {called} can't be at {at_c:g} °C."
+    try:
+        dew_of(reading)
+    except OutsideRange as refusal:
+        return f"{_CALLED.get(refusal.argument, refusal.argument)} can't be right: it {refusal.said}"
+    share = reading.relative_humidity
+    return "" if share is None or 0 < share <= 1 else "Humidity is above zero and at most 100 %."
 
 
 def dew_of(reading: Reading) -> float | None:
