@@ -1,13 +1,19 @@
 """A blank sheet to take along: what to read, room to write, and a picture of where to read it."""
 
+from collections.abc import Callable
 from math import radians
 
 from markupsafe import Markup
 
 from yardapp import quantities
 from yardapp.bench.sums import Known
+from yardapp.drawings.blades_alike import BladeTip, blades_alike
+from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.helix import helix_triangle
+from yardapp.drawings.play import play_in_bearing
 from yardapp.drawings.propeller import from_aft
+from yardapp.drawings.shaft_line import ShaftPlace, shaft_bow, shaft_wear
+from yardapp.drawings.template_on_blade import template_on_blade
 from yardapp.quantities import System
 
 ROOM = "_" * 16  # to write on
@@ -23,6 +29,12 @@ HEADS = {
     "across": ("Tips", "Tip to opposite tip"),
     "tips": ("Tips", "Tip to tip"),
     "bore": ("What", "Read", "With which tool"),
+    "wear": ("Place", "Along the shaft", "Diameter", "At right angles"),
+    "swing": ("Station", "Along the shaft", "Full swing of the dial"),
+    "around": ("Station", "Along the shaft", "Top", "Right", "Bottom", "Left"),
+    "shaft_end": ("What", "Read", "With which tool"),
+    "bearing": ("Bearing", "Bore, widest", "Shaft in it", "Wear pattern"),
+    "lift": ("Bearing", "Lift of the shaft", "Shaft in it", "Wear pattern"),
     "alike": ("Blade", "Height of tip", "Tip radius", "Angle to next", "Height of root mark"),
 }
 BORE = (
@@ -36,16 +48,18 @@ BORE = (
     "Hub, diameter",
 )
 
+SHAFT_END = ("Large end, forward", "Small end", "Length between the two", "Keyway, width", "Keyway, depth", "Thread")
+LISTS = {"bore": BORE, "shaft_end": SHAFT_END, "string": ("Length once round",)}
+OF_SHAFTS = {"wear": 8, "swing": 7, "around": 7, "bearing": 3, "lift": 3}
+
 
 def lines(way: str, known: Known) -> list[tuple[str, ...]]:
     """The rows to write on."""
     heads = HEADS[way]
     blades = known.blades or MOST_BLADES
-    counted = range(1, (blades // 2 if way == "across" else blades) + 1)
+    counted = range(1, OF_SHAFTS.get(way, blades // 2 if way == "across" else blades) + 1)
     first = "{} and ____" if way in ("across", "tips") else "{}"
-    if way == "string":
-        return [("Length once round", ROOM)]
-    firsts = BORE if way == "bore" else [first.format(blade) for blade in counted]
+    firsts = LISTS.get(way) or [first.format(number) for number in counted]
     return [(first, *(ROOM for _ in heads[1:])) for first in firsts]
 
 
@@ -53,32 +67,78 @@ WRITE = "Write the unit beside each figure."
 FIRST = "Blade 1 is the one nearest the keyway."
 
 
-def known_rows(tag: str, known: Known, system: System) -> list[tuple[str, str]]:
+def known_rows(tag: str, known: Known, system: System, of: str = "propeller") -> list[tuple[str, str]]:
     """The block at the top: whose sheet it is, and who reads, when."""
     size = quantities.both(known.diameter_m, "length", system) if known.diameter_m else ROOM
-    return [
-        ("Tag", tag),
-        ("Diameter", size),
-        ("Blades", str(known.blades or ROOM)),
-        ("Hand", known.hand or ROOM),
-        ("Read by", ROOM),
-        ("Day", ROOM),
-        ("Read with", ROOM),
-    ]
+    whole = [("Blades", str(known.blades or ROOM)), ("Hand", known.hand or ROOM)] if of == "propeller" else []
+    return [("Tag", tag), ("Diameter", size), *whole, ("Read by", ROOM), ("Day", ROOM), ("Read with", ROOM)]
 
 
-def picture(method: str, known: Known) -> Markup | None:
-    """Where to read, on a propeller like any other: shapes alone, no figures."""
-    if method == "pitch":
-        return helix_triangle(
-            0.16,
-            radians(40),
-            0.034,
-            base_label="swing",
-            rise_label="as read",
-            pitch_label="sought",
-            turn_label="one turn",
-        )
-    if method == "bore":
-        return None
+def note_of(method: str, of: str) -> str:
+    """What to mind while writing."""
+    return WRITE if method == "bore" or of != "propeller" else f"{WRITE} {FIRST}"
+
+
+def picture(method: str, way: str, known: Known) -> Markup | None:
+    """Where to read, on a thing like any other: shapes alone, no figures."""
+    drawn = PICTURES.get(way) or PICTURES.get(method)
+    return drawn() if drawn else _propeller(known)
+
+
+def _propeller(known: Known) -> Markup:
     return from_aft(0.5, known.blades or 3, known.hand or "right", hub_diameter_m=0.1, diameter_label="diameter")
+
+
+def _helix() -> Markup:
+    return helix_triangle(
+        0.16,
+        radians(40),
+        0.034,
+        base_label="swing",
+        rise_label="as read",
+        pitch_label="sought",
+        turn_label="one turn",
+    )
+
+
+def _template() -> Markup:
+    labels = {"template_label": "template", "gap_label": "gap", "blade_label": "blade's face"}
+    return template_on_blade(radians(24), 0.002, 0.12, **labels)
+
+
+def _bore() -> Markup:
+    return bore_on_taper(None, None, None, 0.04, 1 / 12, 0.1, bore_label="large end left, small end right")
+
+
+def _shaft_end() -> Markup:
+    return bore_on_taper(0.04, 1 / 12, 0.1, None, None, None, shaft_label="large end left, small end right")
+
+
+def _alike() -> Markup:
+    return blades_alike([BladeTip(number=number, track_m=0.0, track_label="height") for number in range(1, 4)])
+
+
+def _wear() -> Markup:
+    places = ("gland", "bearing", "between")
+    return shaft_wear([ShaftPlace(along_m=None, figure_m=0.0, label="diameter", name=place) for place in places])
+
+
+def _run_out() -> Markup:
+    swings = (0.5, 1.0, 0.6)
+    return shaft_bow([ShaftPlace(along_m=None, figure_m=swing, label="swing") for swing in swings])
+
+
+def _bearing() -> Markup:
+    return play_in_bearing(0.001, play_label="play", bore_label="bore", shaft_label="shaft")
+
+
+PICTURES: dict[str, Callable[[], Markup]] = {
+    "pitch": _helix,
+    "template": _template,
+    "bore": _bore,
+    "alike": _alike,
+    "wear": _wear,
+    "run_out": _run_out,
+    "shaft_end": _shaft_end,
+    "bearing": _bearing,
+}

@@ -54,6 +54,28 @@ LABELS = {
     "closing_rad": "Off a full turn",
     "spacing_off_rad": "Off an even share",
     "place_rad": "Off its even place",
+    "largest_wear_m": "Wear, at most",
+    "bow_m": "Off its line, at most",
+    "play_m": "Play, on diameter",
+    "along_m": "Along the shaft",
+    "second_m": "Diameter at right angles",
+    "first_m": "Diameter",
+    "worn_m": "Wear",
+    "ovality_m": "Out of round",
+    "swing_m": "Dial's full swing",
+    "top_m": "Dial, top",
+    "starboard_m": "Dial, right",
+    "bottom_m": "Dial, bottom",
+    "port_m": "Dial, left",
+    "dial_m": "Dial",
+    "offset_m": "Off its line",
+    "swung_m": "Dial's full swing",
+    "out_of_round_m": "Out of round",
+    "bearing_bore_m": "Bore of the bearing",
+    "shaft_m": "Shaft in the bearing",
+    "shaft_diameter_m": "Shaft in the bearing",
+    "lift_m": "Lift of the shaft",
+    "limit_m": "Limit",
 }
 WORDS = {
     "blade": "Blade",
@@ -64,6 +86,9 @@ WORDS = {
     "bore_kind": "Kind of bore",
     "heavy_blade": "Hung free, comes down: blade",
     "balance": "Static balance",
+    "thread": "Thread",
+    "bearing": "Bearing",
+    **{f"place_{number}": f"Place {number}" for number in range(1, 9)},
 }
 SAID = {
     "gap_at": {"leading": "the leading edge", "trailing": "the trailing edge"},
@@ -72,7 +97,13 @@ SAID = {
 # A reading that was taken several times over, once a blade or a place: `height_2_m`, `bore_3_rad`.
 NUMBERED = re.compile(r"(?P<base>.+)_(?P<number>\d+)_(?P<unit>m|rad)")
 EACH = "blade"  # what a number counts, unless EACH_OF says otherwise
-EACH_OF: dict[str, str] = {}
+EACH_OF = {
+    **dict.fromkeys(("worn_m", "ovality_m", "second_m", "diameter_m"), "place"),
+    **dict.fromkeys(("swing_m", "offset_m", "swung_m", "out_of_round_m"), "station"),
+    **dict.fromkeys(("along_m", "top_m", "starboard_m", "bottom_m", "port_m"), "number"),
+    "dial_m": "quarter",
+    "limit_m": "policy",
+}
 
 
 def label_of(name: str) -> str:

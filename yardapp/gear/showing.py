@@ -40,16 +40,25 @@ GAPS = {
 }
 # Which bench sheet takes the reading; the rest is typed on the figure's own page.
 ON_SHEETS = {
-    "diameter_m": "diameter",
-    "pitch_m": "pitch",
-    "bore_large_m": "bore",
-    "bore_small_m": "bore",
-    "bore_length_m": "bore",
-    "taper": "bore",
-    "keyway_width_m": "bore",
-    "keyway_depth_m": "bore",
-    "hub_length_m": "bore",
-    "hub_diameter_m": "bore",
+    "propeller": {
+        "diameter_m": "diameter",
+        "pitch_m": "pitch",
+        "bore_large_m": "bore",
+        "bore_small_m": "bore",
+        "bore_length_m": "bore",
+        "taper": "bore",
+        "keyway_width_m": "bore",
+        "keyway_depth_m": "bore",
+        "hub_length_m": "bore",
+        "hub_diameter_m": "bore",
+    },
+    "shaft": {
+        "diameter_m": "wear",
+        "taper": "shaft_end",
+        "taper_length_m": "shaft_end",
+        "keyway_width_m": "shaft_end",
+        "keyway_depth_m": "shaft_end",
+    },
 }
 
 

@@ -5,15 +5,29 @@ from yardapp.bench.forms.bore import BORE, BoreForm
 from yardapp.bench.forms.boxes import BenchForm
 from yardapp.bench.forms.diameter import DIAMETER, AcrossForm, RadiusForm, TipsForm
 from yardapp.bench.forms.pitch import PITCH, AngleForm, ChordForm, EdgesForm, RiseForm, TemplateForm
+from yardapp.bench.forms.shaft import BEARING, RUN_OUT, SHAFT_END, WEAR
 
-WAYS = {"diameter": DIAMETER, "pitch": PITCH, "bore": BORE, "alike": ALIKE}
+WAYS = {
+    "diameter": DIAMETER,
+    "pitch": PITCH,
+    "bore": BORE,
+    "alike": ALIKE,
+    "wear": WEAR,
+    "run_out": RUN_OUT,
+    "shaft_end": SHAFT_END,
+    "bearing": BEARING,
+}
 
 __all__ = [
     "ALIKE",
+    "BEARING",
     "BORE",
     "DIAMETER",
     "PITCH",
+    "RUN_OUT",
+    "SHAFT_END",
     "WAYS",
+    "WEAR",
     "AcrossForm",
     "AlikeForm",
     "AngleForm",

@@ -1,6 +1,6 @@
 """Boxes in rows: one figure at each blade, place or station."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar
 
 from yardapp.bench.forms.boxes import BenchForm
@@ -25,6 +25,15 @@ class RowsForm(BenchForm):
         field = self[row_name(name, number)]
         return bool(field.typed or field.errors or field.data is not None)
 
+    def groups(self) -> tuple[list[int], list[int]]:
+        """The numbers of the rows that are open, and of those that fold away."""
+        return list(range(1, self.rows + 1)), list(range(self.rows + 1, self.MOST + 1))
+
+    def row(self, number: int) -> list[Any]:
+        """All boxes of one row: what it is called, where it has a name of its own, then its figures."""
+        named = [self[f"{self.EACH}_{number}"]] if f"{self.EACH}_{number}" in self else []
+        return [*named, *(self[row_name(name, number)] for name in self.ROWS)]
+
     def boxes_of(self, name: str, rows: int | None = None) -> list[Any]:
         """The boxes of one figure that are open."""
         return [self[row_name(name, number)] for number in range(1, max(rows or 0, self.rows) + 1)]
@@ -43,6 +52,6 @@ def tools_of(names: Mapping[str, str], most: int) -> dict[str, str]:
     return {row_name(name, number): tool for name, tool in names.items() for number in range(1, most + 1)}
 
 
-def own_of(names: Mapping[str, str], most: int) -> dict[str, str]:
+def own_of(names: Iterable[str], most: int) -> dict[str, str]:
     """Each row's own ± stands in one box for all rows of its figure."""
     return {row_name(name, number): name for name in names for number in range(1, most + 1)}

@@ -3,6 +3,7 @@
 from yardapp.bench.models import Sheet
 from yardapp.bench.repeating import settled
 from yardapp.bench.services.alike import ALIKE, AlikeReading, alike_of
+from yardapp.bench.services.bearing import BEARING, BearingReading, bearing_of
 from yardapp.bench.services.bore import BORE, BoreReading, bore_of, measure_bore
 from yardapp.bench.services.diameter import DIAMETER, DiameterReading, diameter_of, measure_diameter
 from yardapp.bench.services.half_done import (
@@ -17,6 +18,9 @@ from yardapp.bench.services.half_done import (
 )
 from yardapp.bench.services.keeping import Filled, Method, known_of, look, measure
 from yardapp.bench.services.pitch import PITCH, PitchReading, measure_pitch, pitch_of
+from yardapp.bench.services.run_out import RUN_OUT, RunOutReading, run_out_of
+from yardapp.bench.services.shaft_end import SHAFT_END, ShaftEndReading, shaft_end_of
+from yardapp.bench.services.shaft_wear import WEAR, WearReading, wear_of
 from yardapp.bench.services.sheets import (
     ON_ONE_PAGE,
     AtBench,
@@ -42,18 +46,25 @@ from yardapp.bench.survey.boxes import boxes_of
 from yardapp.bench.survey.cells import Cell, SurveyReading
 from yardapp.bench.survey.words import class_note, error_note, fault_said
 
-METHODS = {method.name: method for method in (DIAMETER, PITCH, BORE, SURVEY, ALIKE)}
+OF_PROPELLERS = (DIAMETER, PITCH, BORE, SURVEY, ALIKE)
+OF_SHAFTS = (WEAR, RUN_OUT, SHAFT_END, BEARING)
+METHODS = {method.name: method for method in (*OF_PROPELLERS, *OF_SHAFTS)}
 
 __all__ = [
     "ALIKE",
+    "BEARING",
     "BORE",
     "DIAMETER",
     "METHODS",
     "ON_ONE_PAGE",
     "PITCH",
+    "RUN_OUT",
+    "SHAFT_END",
     "SURVEY",
+    "WEAR",
     "AlikeReading",
     "AtBench",
+    "BearingReading",
     "BoreReading",
     "Cell",
     "DiameterReading",
@@ -63,12 +74,16 @@ __all__ = [
     "Method",
     "Outcome",
     "PitchReading",
+    "RunOutReading",
+    "ShaftEndReading",
     "Sheet",
     "SheetRow",
+    "WearReading",
     "SurveyReading",
     "add_tool",
     "alike_of",
     "at_bench",
+    "bearing_of",
     "begin_correction",
     "begin_sheet",
     "begin_survey",
@@ -95,13 +110,16 @@ __all__ = [
     "newest_sheets",
     "pitch_of",
     "readings_of",
+    "run_out_of",
     "settled",
+    "shaft_end_of",
     "sheet_by_id",
     "sheets_in_writing",
     "sheets_of",
     "survey_of",
     "tool_by_name",
     "tools",
+    "wear_of",
     "typed_at",
     "write_boxes",
 ]

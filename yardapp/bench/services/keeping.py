@@ -48,6 +48,7 @@ class Method:
     work_out: Callable[[Any, Known | None], Outcome]
     statements: Callable[[Any, Outcome, Known], Statements]
     tools: tuple[str, ...]  # the boxes that name the tool which the answer hangs on
+    of: str = "propeller"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -61,14 +62,14 @@ class Filled:
 
 
 def measure(session: Session, who: Who, tag: str, method: Method, reading: Any, filled: Filled | None = None) -> Sheet:
-    """Keep a sheet, and what it says about the propeller; a correction takes the place of the old sheet's evidence.
+    """Keep a sheet, and what it says about the thing; a correction takes the place of the old sheet's evidence.
 
     Raises
     ------
     NotAllowed
         Only yard hands and the office measure.
     NotFound
-        No propeller here carries the tag, or there is no such sheet to correct.
+        Nothing of the method's kind here carries the tag, or there is no such sheet to correct.
     OutsideRange
         A reading cannot be right.
     Refused
@@ -76,7 +77,7 @@ def measure(session: Session, who: Who, tag: str, method: Method, reading: Any, 
     """
     who.must("record")
     filled = filled or Filled()
-    item = gear.item_by_tag(session, who, tag, kind="propeller", for_change=True)
+    item = gear.item_by_tag(session, who, tag, kind=method.of, for_change=True)
     found = gear.item_page(session, who, item.tag, item.kind)
     old = None if filled.corrects is None else _to_correct(session, item, filled.corrects, filled.why)
     reading = settled(reading)
@@ -103,14 +104,14 @@ def look(
     NotAllowed
         Only yard hands and the office measure.
     NotFound
-        No propeller here carries the tag.
+        Nothing of the method's kind here carries the tag.
     OutsideRange
         A reading cannot be right.
     Refused
         A reading is missing, or does not go with the others.
     """
     who.must("record")
-    found = gear.item_page(session, who, tag, "propeller")
+    found = gear.item_page(session, who, tag, method.of)
     return found.item, _worked(found, method, settled(reading), corrects)[0]
 
 

@@ -28,7 +28,7 @@ class SheetRow:
 
 @dataclass(frozen=True, kw_only=True)
 class AtBench:
-    """A propeller, what is known of it, and its sheets, newest first."""
+    """A propeller or shaft, what is known of it, and its sheets, newest first."""
 
     item: gear.Item
     known: Known
@@ -58,28 +58,28 @@ def _row(sheet: Sheet, item: gear.Item, replaced_by: int | None) -> SheetRow:
 
 
 def sheets_of(session: Session, who: Who, tag: str) -> AtBench:
-    """A propeller and all its sheets.
+    """A propeller or shaft, and all its sheets.
 
     Raises
     ------
     NotFound
-        No propeller here carries the tag.
+        Nothing here carries the tag.
     """
-    there = at_bench(session, who, tag)
+    there = at_bench(session, who, tag, None)
     chosen = _chosen(who).where(Sheet.item_id == there.item.id).order_by(Sheet.id.desc())
     rows = [_row(*row) for row in session.execute(chosen)]
     return AtBench(item=there.item, known=there.known, sheets=rows)
 
 
-def at_bench(session: Session, who: Who, tag: str) -> AtBench:
-    """A propeller, and what is known of it.
+def at_bench(session: Session, who: Who, tag: str, kind: str | None = "propeller") -> AtBench:
+    """A propeller or shaft, whichever is asked for (None: either), and what is known of it.
 
     Raises
     ------
     NotFound
-        No propeller here carries the tag.
+        Nothing of this kind here carries the tag.
     """
-    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    item = gear.item_by_tag(session, who, tag, kind=kind)
     return AtBench(item=item, known=known_of(item))
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from yardapp.bench.showing import alike, pictures
+from yardapp.bench.showing import alike, pictures, shaft
 from yardapp.bench.showing.pictures import Picture
 from yardapp.bench.showing.words import figure
 from yardapp.bench.sums import Known, Outcome
@@ -12,6 +12,16 @@ from yardapp.quantities import System
 
 Lead = Callable[[Outcome, Mapping[str, Any], System], str]
 Draw = Callable[[Outcome, Mapping[str, Any], Known, System], Picture]
+
+
+Checks = Callable[[Outcome, System], list[dict[str, str]]]
+Tables = Callable[[Outcome, System], list[dict[str, Any]]]
+ROLLS = "Heavy and long: two carry it. Lay it on supports that can't roll, and chock it."
+
+
+def nothing(outcome: Outcome, system: System) -> list[Any]:
+    """No checks, or no tables."""
+    return []
 
 
 def no_picture(outcome: Outcome, readings: Mapping[str, Any], known: Known, system: System) -> Picture:
@@ -34,6 +44,8 @@ class Face:
     picture: Draw = no_picture
     of: str = "propeller"
     about: str = ""
+    checks: Checks = nothing
+    tables: Tables = nothing
     shows_readings: bool = False  # whether what was read stands among the figures
     page: str = ""
 
@@ -96,6 +108,45 @@ FACES = {
             caution="Heavy, and its edges cut: lay it flat and chock it before reaching into the bore.",
             picture=pictures.of_bore,
             shows_readings=True,
+        ),
+        Face(
+            name="wear",
+            label="Wear",
+            heading="Wear",
+            of="shaft",
+            lead=shaft.wear_lead,
+            caution=ROLLS,
+            picture=shaft.wear_picture,
+        ),
+        Face(
+            name="run_out",
+            label="Straightness",
+            heading="Straightness",
+            of="shaft",
+            lead=shaft.bow_lead,
+            caution=f"{ROLLS} Turn it by hand, fingers clear of the supports.",
+            picture=shaft.bow_picture,
+        ),
+        Face(
+            name="shaft_end",
+            label="End",
+            heading="End",
+            of="shaft",
+            lead=shaft.end_lead,
+            caution=ROLLS,
+            picture=shaft.end_picture,
+            shows_readings=True,
+            tables=shaft.standards,
+        ),
+        Face(
+            name="bearing",
+            label="Bearing",
+            heading="Play in a bearing",
+            of="shaft",
+            lead=shaft.play_lead,
+            caution="Engine stopped, key out, locked and tagged, before hands go near the shaft.",
+            picture=shaft.play_picture,
+            checks=shaft.play_checks,
         ),
     )
 }

@@ -37,6 +37,8 @@ class Shown:
     remarks: tuple[str, ...]
     near: list[str]
     scatter: list[str]
+    checks: list[dict[str, str]]
+    tables: list[dict[str, Any]]
     drawing: Markup | None
     drawing_rows: list[tuple[str, str]]
 
@@ -53,6 +55,8 @@ def shown(method: str, outcome: Outcome, readings: Mapping[str, Any], known: Kno
         remarks=outcome.remarks,
         near=_near(outcome.near, outcome.value),
         scatter=_scatter(outcome, readings, system),
+        checks=FACES[method].checks(outcome, system),
+        tables=FACES[method].tables(outcome, system),
         drawing=drawing,
         drawing_rows=rows,
     )

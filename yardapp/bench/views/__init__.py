@@ -6,20 +6,25 @@ bp = Blueprint("bench", __name__, url_prefix="/bench")
 
 from yardapp.bench.views import (  # noqa: E402
     alike,
+    bearing,
     blank,
     bore,
     diameter,
     finding,
     half_done,
     pitch,
+    run_out,
+    shaft_end,
     sheet,
     survey,
     surveys,
     tools,
+    wear,
 )
 
 __all__ = [
     "alike",
+    "bearing",
     "blank",
     "bore",
     "bp",
@@ -27,8 +32,11 @@ __all__ = [
     "finding",
     "half_done",
     "pitch",
+    "run_out",
+    "shaft_end",
     "sheet",
     "survey",
     "surveys",
     "tools",
+    "wear",
 ]

@@ -8,13 +8,13 @@ from yardapp.bench.views import bp
 from yardapp.web import current_who, page, snapshot
 
 
-@bp.get("/<tag>/<any(diameter, pitch, bore, alike):method>/blank")
+@bp.get(f"/<tag>/<any({', '.join(forms.WAYS)}):method>/blank")
 def blank(tag: str, method: str) -> ResponseReturnValue:
-    """One method's readings with room to write, for this propeller."""
+    """One method's readings with room to write, for this propeller or shaft."""
     who = current_who()
     who.must("record")
     with snapshot() as opened:
-        there = services.at_bench(opened, who, tag)
+        there = services.at_bench(opened, who, tag, showing.FACES[method].of)
     ways = forms.WAYS[method]
     way = request.args.get("way", "")
     way = way if way in ways else next(iter(ways))
@@ -25,9 +25,9 @@ def blank(tag: str, method: str) -> ResponseReturnValue:
         about=ways[way].ABOUT,
         heads=paper.HEADS[way],
         lines=paper.lines(way, there.known),
-        known=paper.known_rows(there.item.tag, there.known, who.units),
-        drawing=paper.picture(method, there.known),
-        note=paper.WRITE if method == "bore" else f"{paper.WRITE} {paper.FIRST}",
+        known=paper.known_rows(there.item.tag, there.known, who.units, there.item.kind),
+        drawing=paper.picture(method, way, there.known),
+        note=paper.note_of(method, there.item.kind),
         caution_said=showing.FACES[method].caution,
         back=url_for(f"bench.{method}_sheet", tag=there.item.tag, way=way),
     )

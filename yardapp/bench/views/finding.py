@@ -12,6 +12,12 @@ from yardapp.errors import NotFound
 from yardapp.filters import day
 from yardapp.web import current_who, page, snapshot
 
+# What to measure first, where nothing was measured yet.
+FIRST = {
+    "propeller": ("diameter", "Diameter first: a tip radius with a tape takes a minute.", "Measure the diameter"),
+    "shaft": ("wear", "Its diameter first, where nothing wears it and where it runs.", "Measure it"),
+}
+
 
 @bp.get("")
 def bench() -> ResponseReturnValue:
@@ -20,13 +26,13 @@ def bench() -> ResponseReturnValue:
     with snapshot() as opened:
         if wanted:
             try:
-                there = services.at_bench(opened, who, wanted)
+                there = services.at_bench(opened, who, wanted, None)
                 return redirect(url_for("bench.sheets", tag=there.item.tag))
             except NotFound as refusal:
                 found, said = services.newest_sheets(opened, who), str(refusal)
         else:
             found, said = services.newest_sheets(opened, who, before=request.args.get("before", type=int)), ""
-        begun = [in_writing_row(one) for one in services.sheets_in_writing(opened, who)]
+        begun = [] if said else [in_writing_row(one) for one in services.sheets_in_writing(opened, who)]
     rows = [listed(row, row.tag) for row in found]
     further = found[-1].sheet.id if len(found) == services.ON_ONE_PAGE else None
     shown = {"rows": rows, "begun": begun, "wanted": wanted, "said": said, "further": further}
@@ -54,7 +60,8 @@ def sheets(tag: str) -> ResponseReturnValue:
         there = services.sheets_of(opened, who, tag)
     ways = [_way(face, there.item.tag) for face in showing.FACES.values() if face.of == there.item.kind]
     rows = [listed(row, showing.FACES[row.sheet.method].label) for row in there.sheets]
-    return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], rows=rows)
+    shown = {"kind": there.item.kind, "rows": rows, "first": FIRST[there.item.kind]}
+    return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], **shown)
 
 
 def _way(face: showing.Face, tag: str) -> dict[str, str]:

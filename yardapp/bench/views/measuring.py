@@ -5,7 +5,7 @@ from typing import Any
 from flask import render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from yardapp.bench import forms, services, showing
+from yardapp.bench import forms, paper, services, showing
 from yardapp.errors import REFUSALS
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
@@ -25,7 +25,7 @@ def sheet_page(method: str, tag: str) -> ResponseReturnValue:
     form = form_of(method, request.args.get("way"))
     del form["why"]
     with snapshot() as opened:
-        there = services.at_bench(opened, current_who(), tag)
+        there = services.at_bench(opened, current_who(), tag, showing.FACES[method].of)
         form.take(services.tools(opened))
     if "blades" in form:
         form["blades"].data = there.known.blades
@@ -51,6 +51,7 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),
         "save": "Save the sheet",
         "caution_said": showing.FACES[method].caution,
+        "picture": paper.picture(method, str(form.way.data), there.known),
         "shown": None,
         **shown,
     }
@@ -77,7 +78,7 @@ def measure(method: str, tag: str) -> ResponseReturnValue:
             return kept(act)
     current_who().must("record")
     with snapshot() as opened:
-        there = services.at_bench(opened, current_who(), tag)
+        there = services.at_bench(opened, current_who(), tag, showing.FACES[method].of)
     return refused(f"bench/{method}_sheet.html", form, **without_form(around(method, there, form)))
 
 
@@ -117,4 +118,4 @@ def _look(
         except REFUSALS as refusal:
             form.tell(refusal)
     current_who().must("record")
-    return services.at_bench(opened, current_who(), tag), None
+    return services.at_bench(opened, current_who(), tag, showing.FACES[method].of), None

@@ -24,6 +24,7 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
         "bench/sheet.html",
         row=row,
         tag=row.tag,
+        kind=there.item.kind,
         heading=f"{showing.FACES[row.sheet.method].heading} of {row.tag}",
         way=forms.WAYS[row.sheet.method][_way(row)].ABOUT,
         shown=showing.shown(row.sheet.method, outcome, row.sheet.readings, there.known, who.units),

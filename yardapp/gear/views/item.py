@@ -32,7 +32,7 @@ def _item(tag: str, kind: str) -> ResponseReturnValue:
         return url_for("gear.figure", tag=found.item.tag, what=what)
 
     def gap_href(what: str) -> str | None:
-        sheet = showing.ON_SHEETS.get(what) if kind == "propeller" and who.may("record") else None
+        sheet = showing.ON_SHEETS[kind].get(what) if who.may("record") else None
         return url_for(f"bench.{sheet}_sheet", tag=found.item.tag) if sheet else None
 
     return page(
