@@ -349,3 +349,22 @@ def test_the_bench_lists_what_is_half_done_and_whose_it_is(client, client_as, fe
     assert f'href="{begun}"' in page
     assert "Ada Brook's, last written on just now" in page
     assert "Half done" not in client_as("R. Thorne", "owner").get("/bench").text
+
+
+@pytest.mark.parametrize("change", [{"unit": "furlongs"}, {"way": "by eye"}, {"blades": "90"}, {"stations": "x"}])
+def test_a_set_up_that_makes_no_sense_is_told_and_breaks_nothing(client, begun, change):
+    assert client.post(f"{begun}/look", data=SETUP | heights() | change).status_code == 200
+    assert client.send(begun, seen="99", **SETUP | heights() | change).status_code == 422
+    assert kept_sheet() is None
+
+
+def test_a_slip_of_the_clipboard_does_not_stop_the_sheet(client, begun):
+    answer = write(client, begun, 0, **{"note": "x" * 5000, "h-1-0.5-1": "20"})
+
+    assert answer.status_code == 200
+    assert len(answer.get_json()["boxes"]["note"]["typed"]) == 300
+
+
+@pytest.mark.parametrize("address", ["half-done/9", "half-done/9/boxes", "surveys/9", "half-done/99999999999999999999"])
+def test_a_number_that_nothing_has_is_not_found(client, address):
+    assert client.get(f"/bench/{address}").status_code == 404

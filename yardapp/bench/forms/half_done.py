@@ -8,6 +8,8 @@ from wtforms.validators import InputRequired, Length
 from yardapp.bench.forms.boxes import WHY
 from yardapp.forms import YardForm
 
+LONGEST, LONGEST_NAME = 300, 60  # what no box holds but by a slip of the clipboard
+
 
 class BoxesForm(YardForm):
     """What was typed since the version `seen`: `boxes` as JSON, text by name."""
@@ -23,7 +25,7 @@ class BoxesForm(YardForm):
             return None
         if not isinstance(boxes, dict) or not all(isinstance(text, str) for text in boxes.values()):
             return None
-        return {name: text.replace("\0", "").strip() for name, text in boxes.items()}
+        return {name[:LONGEST_NAME]: text.replace("\0", "").strip()[:LONGEST] for name, text in boxes.items()}
 
 
 class ActForm(YardForm):

@@ -146,7 +146,7 @@ def _station(form: Any, blade: int, radius: float, station: int, fixed: float | 
 def _box(form: Any, name: str, kind: Kind, label: str) -> GridBox:
     box = GridBox(name=name, kind=kind, label=Label(label), typed=form.typed.get(name, ""))
     if box.typed:
-        unit = "deg" if kind == "angle" else form.unit.data
+        unit = "deg" if kind == "angle" else "in" if form.unit.data == "in" else "mm"
         reach = REACH[kind]
         try:
             read = quantities.read(box.typed, kind, unit, at_least=-reach, at_most=reach, what=WORDS[kind])

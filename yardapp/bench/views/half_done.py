@@ -19,7 +19,7 @@ from yardapp.web import Act, current_who, filled, kept, page, refused, saving, s
 UNREADABLE = "Look again at what is marked: it can't be read."
 
 
-@bp.get("/half-done/<int:half_done_id>")
+@bp.get("/half-done/<int(max=2147483647):half_done_id>")
 def half_done(half_done_id: int) -> ResponseReturnValue:
     """The grid, as it stands; whose it is."""
     form = survey_form()
@@ -52,7 +52,7 @@ def _around(there: services.InWriting, form: SurveyForm, **shown: Any) -> dict[s
     }
 
 
-@bp.get("/half-done/<int:half_done_id>/boxes")
+@bp.get("/half-done/<int(max=2147483647):half_done_id>/boxes")
 def boxes_since(half_done_id: int) -> ResponseReturnValue:
     """What was written since a version, by anybody."""
     seen = request.args.get("seen", 0, type=int)
@@ -61,7 +61,7 @@ def boxes_since(half_done_id: int) -> ResponseReturnValue:
     return _boxes_said(there.row, [box for box in there.log if box.number > seen])
 
 
-@bp.post("/half-done/<int:half_done_id>/boxes")
+@bp.post("/half-done/<int(max=2147483647):half_done_id>/boxes")
 def write_boxes(half_done_id: int) -> ResponseReturnValue:
     """Keep what was typed into some boxes; gives what others wrote meanwhile."""
     form = filled(BoxesForm)
@@ -85,7 +85,7 @@ def _boxes_said(half: Any, since: Any) -> dict[str, Any]:
     }
 
 
-@bp.post("/half-done/<int:half_done_id>/look")
+@bp.post("/half-done/<int(max=2147483647):half_done_id>/look")
 def look_at_half_done(half_done_id: int) -> ResponseReturnValue:
     """What the survey would say now; saves nothing. A part of the page for a page that asks, else the whole page."""
     form = survey_form()
@@ -129,7 +129,7 @@ def _still(form: SurveyForm) -> dict[str, Any]:
     }
 
 
-@bp.post("/half-done/<int:half_done_id>")
+@bp.post("/half-done/<int(max=2147483647):half_done_id>")
 def keep_half_done(half_done_id: int) -> ResponseReturnValue:
     """Keep the sheet, with what it says as evidence; or lay the grid out again and go on."""
     form = survey_form()
@@ -165,7 +165,7 @@ def _become_sheet(act: Act, half_done_id: int, form: SurveyForm) -> None:
     act.goes_to(url_for("bench.survey_kept", sheet_id=sheet.id), said)
 
 
-@bp.post("/half-done/<int:half_done_id>/drop")
+@bp.post("/half-done/<int(max=2147483647):half_done_id>/drop")
 def drop_half_done(half_done_id: int) -> ResponseReturnValue:
     """Put it aside, or take it up again."""
     form = filled(ActForm)

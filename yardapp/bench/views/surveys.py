@@ -12,7 +12,7 @@ from yardapp.errors import NotFound
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
-@bp.get("/surveys/<int:sheet_id>")
+@bp.get("/surveys/<int(max=2147483647):sheet_id>")
 def survey_kept(sheet_id: int) -> ResponseReturnValue:
     """What it says, and every cell as it was typed."""
     row, _ = _survey(sheet_id)
@@ -42,7 +42,7 @@ def _as_typed(row: services.SheetRow) -> SurveyForm:
     return form
 
 
-@bp.get("/surveys/<int:sheet_id>/correct")
+@bp.get("/surveys/<int(max=2147483647):sheet_id>/correct")
 def correct_survey(sheet_id: int) -> ResponseReturnValue:
     """Ask why, before it is opened."""
     current_who().must("record")
@@ -50,7 +50,7 @@ def correct_survey(sheet_id: int) -> ResponseReturnValue:
     return page("bench/survey_correct.html", form=filled(WhyForm), row=row, heading=f"Correct the survey of {row.tag}")
 
 
-@bp.post("/surveys/<int:sheet_id>/correct")
+@bp.post("/surveys/<int(max=2147483647):sheet_id>/correct")
 def open_correction(sheet_id: int) -> ResponseReturnValue:
     """The survey again as it was typed, to be written on; the old one stays."""
     current_who().must("record")
