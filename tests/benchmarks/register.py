@@ -21,7 +21,8 @@ ROWS = 100_000
 TURNS = 150
 BARE = """<!doctype html><html lang="en"><title>Rack</title><h1>Rack</h1><ul>
 {% for tag, diameter, pitch, blades, hand, stamp, place in rows %}<li><a href="/propellers/{{ tag }}">{{ tag }}
-{{ diameter }} x {{ pitch }} mm, {{ blades }} blades, {{ hand }} hand, {{ stamp }}, {{ place }}</a></li>{% endfor %}</ul></html>"""
+{{ diameter }} x {{ pitch }} mm, {{ blades }} blades, {{ hand }} hand, {{ stamp }}, {{ place }}</a></li>
+{% endfor %}</ul></html>"""
 COLUMNS = "tag, round(diameter_m * 1000), round(pitch_m * 1000), blades, hand, stamp, place"
 
 
@@ -32,7 +33,8 @@ def filled(path: Path) -> None:
         register.executemany(
             "INSERT INTO gear_item (tag, kind, version, note, place, is_proposed, logged, words, stamp, hand, blades,"
             " diameter_m, u_diameter_m, pitch_m, u_pitch_m, bore_large_m, known, odds)"
-            " VALUES (?, 'propeller', 1, '', ?, 0, '2026-01-01 00:00:00', ?, ?, ?, ?, ?, 0.001, ?, 0.008, ?, '{}', '[]')",
+            " VALUES (?, 'propeller', 1, '', ?, 0, '2026-01-01 00:00:00', ?, ?, ?, ?, ?, 0.001, ?, 0.008, ?,"
+            " '{}', '[]')",
             (_propeller(number) for number in range(1, ROWS + 1)),
         )
 

@@ -8,7 +8,6 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import WORDS
 
-
 EVERYWHERE = (
     "/rack", "/log", "/log/shaft", "/boats", "/boats/log", "/bench", "/marks", "/people/yard", "/people/me", "/how",
     "/yard/parts",

@@ -306,7 +306,7 @@ def test_every_page_of_the_gear_holds_together(client, fetch):
         "/rack", "/log", "/log/shaft", f"/items/{tag}/change", f"/items/{tag}/move", f"/items/{tag}/work",
         f"/items/{tag}/figures/hand", f"/items/{tag}/figures/taper", f"/items/{tag}/figures/blades",
     ):  # fmt: skip
-        fetch(address, queries=4)
+        fetch(address)
 
 
 @pytest.mark.parametrize(
