@@ -3,7 +3,7 @@ from math import nan
 import pytest
 
 from tests.drawings.reading import SVG, Drawn
-from yardapp.drawings.plot import Axis, Band, Curve, Dot, plot
+from yardapp.drawings.plot import Axis, Band, Curve, Dot, Region, plot
 
 X = Axis(label="diameter, mm", low=400, high=600, ticks=[(400, "400"), (600, "600")])
 Y = Axis(label="pitch, mm", low=300, high=500)
@@ -51,3 +51,29 @@ def test_a_band_is_cut_at_the_edge_of_the_plot():
 
     _, (_, _), (right, _) = drawn.corners("axes")
     assert max(x for x, _ in drawn.corners("band tips")) == pytest.approx(right, abs=0.01)
+
+
+def test_a_region_is_shaded_between_its_edges_and_cut_at_the_plot_s():
+    course = [(400, 200, 350), (500, 250, 350), (600, 280, 350)]
+    drawn = Drawn(plot(X, Y, title="Stock", regions=[Region(course=course, label="over")]))
+
+    (left, _), (_, floor), (right, _) = drawn.corners("axes")
+    corners = drawn.corners("region over")
+    assert (min(x for x, _ in corners), max(x for x, _ in corners)) == pytest.approx((left, right), abs=0.01)
+    # Its lower edge lies under the plot, which begins at 300: it is cut there.
+    assert max(y for _, y in corners) == pytest.approx(floor, abs=0.01)
+    assert "over" in drawn.text
+
+
+def test_a_gap_parts_a_region_in_two():
+    course = [(400, 310, 350), (450, 310, 350), (500, nan, nan), (550, 310, 350), (600, 310, 350)]
+
+    assert (
+        len(Drawn(plot(X, Y, title="Stock", regions=[Region(course=course, label="over")])).named("region over")) == 2
+    )
+
+
+def test_a_dot_without_a_label_has_a_name_for_those_who_hear_it():
+    drawn = Drawn(plot(X, Y, title="Stock", dots=[Dot(x=450, y=350, href="/t/P-0412", name="P-0412, 450 x 350")]))
+
+    assert drawn.root.find(f".//{SVG}a").get("aria-label") == "P-0412, 450 x 350"

@@ -47,6 +47,16 @@ class Dot:
     label: str = ""
     href: str = ""
     is_chosen: bool = False
+    name: str = ""  # what a screen reader calls it, where no label is drawn
+
+
+@dataclass(frozen=True, kw_only=True)
+class Region:
+    """A part of the plot that is shaded: at each x from one y to another; NaN breaks it. drawn: "hatch", "gap"…"""
+
+    course: Sequence[tuple[float, float, float]]
+    label: str = ""
+    drawn: str = "region"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,6 +76,7 @@ def plot(
     curves: Sequence[Curve] = (),
     dots: Sequence[Dot] = (),
     bands: Sequence[Band] = (),
+    regions: Sequence[Region] = (),
     key: str = "plot",
 ) -> Markup:
     """Axes with what is compared; what lies outside them is left out and counted under the plot."""
@@ -73,12 +84,14 @@ def plot(
     said = f"{outside} outside the plot." if outside else ""
     marks = [
         *(mark for band in bands for mark in _band(x, band)),
+        *(mark for region in regions for mark in _region(x, y, region)),
         *_axes(x, y),
         *(mark for curve in curves for mark in _curve(x, y, curve)),
         *(_dot(x, y, dot) for dot in dots if x.holds(dot.x) and y.holds(dot.y)),
         words(LEFT, FLOOR + 60, said),
     ]
-    labels = [label for label in [*(curve.label for curve in curves), *(dot.label for dot in dots)] if label]
+    named = [*(curve.label for curve in curves), *(region.label for region in regions), *(dot.label for dot in dots)]
+    labels = [label for label in named if label]
     desc = f"Across: {x.label}. Up: {y.label}. {'Shown: ' + ', '.join(labels) + '. ' if labels else ''}{said}"
     return sheet(key, 340, FLOOR + (68 if said else 48), title=title, desc=desc.strip(), marks=marks)
 
@@ -129,6 +142,30 @@ def _band(x: Axis, band: Band) -> list[str]:
     return [shade, words((low + high) / 2, TOP + 14, band.label, anchor="middle")]
 
 
+def _region(x: Axis, y: Axis, region: Region) -> list[str]:
+    """Each part of it in one piece, cut at the edges of the plot; its label in the middle of the largest."""
+    runs: list[list[tuple[float, float, float]]] = [[]]
+    for at, low, high in region.course:
+        low, high = max(low, y.low), min(high, y.high)
+        if x.holds(at) and low < high:
+            runs[-1].append((at, low, high))
+        elif runs[-1]:
+            runs.append([])
+    pieces = [run for run in runs if len(run) > 1]
+    marks = [line(_round(x, y, run), region.drawn, closed=True, name=f"region {region.label}") for run in pieces]
+    if pieces and region.label:
+        at, low, high = max(pieces, key=len)[len(max(pieces, key=len)) // 2]
+        middle = _place(x, y, (at, (low + high) / 2))
+        marks.append(words(*middle, region.label, anchor="middle", drawn="dim halo"))
+    return marks
+
+
+def _round(x: Axis, y: Axis, run: Sequence[tuple[float, float, float]]) -> list[Point]:
+    """Along its lower edge and back along its upper."""
+    below = [_place(x, y, (at, low)) for at, low, _ in run]
+    return below + [_place(x, y, (at, high)) for at, _, high in reversed(run)]
+
+
 def _dot(x: Axis, y: Axis, dot: Dot) -> str:
     at_x, at_y = _place(x, y, (dot.x, dot.y))
     drawn = "line fillink" if dot.is_chosen else "line fillpaper"
@@ -138,4 +175,5 @@ def _dot(x: Axis, y: Axis, dot: Dot) -> str:
     )
     # A wide ring that nothing paints, so that a thumb hits the dot.
     marks = f"{circle(at_x, at_y, 16, 'touch')}{circle(at_x, at_y, 6, drawn, name='dot')}{label}"
-    return f'<a href="{escape(dot.href)}">{marks}</a>' if dot.href else marks
+    named = f' aria-label="{escape(dot.name)}"' if dot.name else ""
+    return f'<a href="{escape(dot.href)}"{named}>{marks}</a>' if dot.href else marks
