@@ -39,13 +39,17 @@ FIGURES = {
         FigureName("hub_diameter_m", "Hub, diameter", "length"),
         FigureName("length_m", "Length", "length", ("shaft",)),
         FigureName("material", "Metal", "word", _BOTH),
+        FigureName("area_ratio", "Blade area ratio", "number"),
+        FigureName("mass_kg", "Weight", "mass"),
+        FigureName("blade_kind", "Blades are", "word"),
     )
 }
 NUMBERS = tuple(name for name, figure in FIGURES.items() if not figure.is_word)
 HANDS = ("right", "left")
 BORE_KINDS = ("taper", "parallel", "pilot")
 MATERIALS = ("manganese bronze", "aluminium bronze", "stainless steel", "aluminium", "cast iron", "other")
-WORDS = {"hand": HANDS, "bore_kind": BORE_KINDS, "material": MATERIALS}
+BLADE_KINDS = ("fixed", "folding", "feathering", "controllable")
+WORDS = {"hand": HANDS, "bore_kind": BORE_KINDS, "material": MATERIALS, "blade_kind": BLADE_KINDS}
 
 _BORE = frozenset({"bore_kind", "bore_large_m", "bore_small_m", "bore_length_m", "taper"})
 _KEYWAY = frozenset({"keyway_width_m", "keyway_depth_m"})
@@ -53,7 +57,7 @@ _KEYWAY = frozenset({"keyway_width_m", "keyway_depth_m"})
 WORK = {
     "re-pitched": frozenset({"pitch_m"}),
     "straightened": frozenset({"pitch_m"}),
-    "cut down": frozenset({"diameter_m"}),
+    "cut down": frozenset({"diameter_m", "area_ratio", "mass_kg"}),
     "re-bored": _BORE | _KEYWAY,
     "keyed": _KEYWAY,
 }

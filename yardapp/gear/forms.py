@@ -3,9 +3,9 @@
 from wtforms import DateField, FileField, HiddenField, IntegerField, RadioField, SelectField, StringField, TextAreaField
 from wtforms.validators import InputRequired, Length, NumberRange, Optional
 
-from yardapp.fields import CountField, LengthField, TaperField
+from yardapp.fields import CountField, LengthField, MassField, RatioField, TaperField
 from yardapp.forms import RecordForm, YardForm, options
-from yardapp.gear.figures import BORE_KINDS, MATERIALS, WORK
+from yardapp.gear.figures import BLADE_KINDS, BORE_KINDS, MATERIALS, WORK
 
 WHERE = "Where was it put? A rack, a bin, a corner of the shed."
 BASES = [
@@ -104,6 +104,8 @@ class EvidenceForm(YardForm):
     length = LengthField("Figure", at_most=20.0)
     taper = TaperField("Figure")
     count = IntegerField("Figure", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
+    number = RatioField("Figure", at_least=0.1, at_most=1.5)
+    mass = MassField("Figure", at_least=0.1, at_most=1e5)
     word = SelectField("Which", validate_choice=False)
     plus_minus = LengthField("±, as far as you trust it", at_most=1.0)
     note = StringField(
@@ -137,4 +139,5 @@ WORD_CHOICES = {
     "hand": HANDS[:2],
     "bore_kind": [(kind, kind.capitalize()) for kind in BORE_KINDS],
     "material": [(metal, metal.capitalize()) for metal in MATERIALS],
+    "blade_kind": [(kind, kind.capitalize()) for kind in BLADE_KINDS],
 }

@@ -76,6 +76,11 @@ class Item(Base):
     u_hub_diameter_m: Mapped[float | None]
     length_m: Mapped[float | None]
     u_length_m: Mapped[float | None]
+    area_ratio: Mapped[float | None]
+    u_area_ratio: Mapped[float | None]
+    mass_kg: Mapped[float | None]
+    u_mass_kg: Mapped[float | None]
+    blade_kind: Mapped[str | None] = mapped_column(String(15))
     # How each working figure is known: {"diameter_m": "measured", ...}; and which figures are contradicted.
     known: Mapped[dict[str, Any]] = mapped_column(default=dict)
     odds: Mapped[list[Any]] = mapped_column(default=list)

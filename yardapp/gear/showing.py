@@ -37,6 +37,9 @@ GAPS = {
     "hub_diameter_m": "Caliper across the hub",
     "length_m": "Measure end to end",
     "material": "Look at a clean spot",
+    "area_ratio": "Measure the widths of a blade",
+    "mass_kg": "Weigh it",
+    "blade_kind": "Look whether they fold or turn",
 }
 # Which bench sheet takes the reading; the rest is typed on the figure's own page.
 ON_SHEETS = {

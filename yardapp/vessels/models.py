@@ -24,6 +24,26 @@ class Vessel(Base):
     length_m: Mapped[float | None]
     length_m_typed: Mapped[str] = mapped_column(String(40), default="")
     block_ratio: Mapped[float | None]
+    # Of the hull, for what engine, hull and propeller do together; `length_m` is the waterline's.
+    hull_kind: Mapped[str | None] = mapped_column(String(30))
+    planing_kind: Mapped[str | None] = mapped_column(String(15))
+    displacement_kg: Mapped[float | None]
+    beam_m: Mapped[float | None]
+    draught_m: Mapped[float | None]
+    wetted_m2: Mapped[float | None]
+    waterplane_m2: Mapped[float | None]
+    prismatic_ratio: Mapped[float | None]
+    midship_ratio: Mapped[float | None]
+    waterplane_ratio: Mapped[float | None]
+    lcb_m: Mapped[float | None]
+    lcf_m: Mapped[float | None]
+    chine_beam_m: Mapped[float | None]
+    deadrise_rad: Mapped[float | None]
+    lcg_m: Mapped[float | None]
+    # Pairs of speed (m/s) and power (W), rising; and where that power was taken.
+    speed_power: Mapped[list[Any] | None]
+    speed_power_kind: Mapped[str | None] = mapped_column(String(10))
+    hull_typed: Mapped[dict[str, Any] | None]
     note: Mapped[str] = mapped_column(Text, default="")
     logged: Mapped[datetime]
     words: Mapped[str] = mapped_column(Text, default="")
@@ -77,6 +97,21 @@ class Drive(Base):
     hull_clearance_m: Mapped[float | None]
     u_hull_clearance_m: Mapped[float | None]
     hull_clearance_from: Mapped[str] = mapped_column(String(10), default="centre")
+    # Shaft line: what it bears, and the room round hub and blades.
+    shaft_alloy: Mapped[str | None] = mapped_column(String(120))
+    behind: Mapped[str | None] = mapped_column(String(20))
+    safety_factor: Mapped[float | None]
+    shaft_span_m: Mapped[float | None]
+    key_length_m: Mapped[float | None]
+    thread_length_m: Mapped[float | None]
+    nut_length_m: Mapped[float | None]
+    cutter_length_m: Mapped[float | None]
+    bearing_diameter_m: Mapped[float | None]
+    rudder_distance_m: Mapped[float | None]
+    ahead_distance_m: Mapped[float | None]
+    aperture_length_m: Mapped[float | None]
+    shaft_depth_m: Mapped[float | None]
+    old_mass_kg: Mapped[float | None]
     note: Mapped[str] = mapped_column(Text, default="")
     typed: Mapped[dict[str, Any]] = mapped_column(default=dict)
     changed: Mapped[datetime]

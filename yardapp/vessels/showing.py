@@ -10,32 +10,37 @@ from yardapp.drawings.disc_under_hull import disc_under_hull
 from yardapp.filters import day, kind_of
 from yardapp.formulas.clearance import tip_clearance
 from yardapp.quantities import System
+from yardapp.vessels.line_showing import HULL_LABELS, LINE_LABELS, pairs_said
 from yardapp.vessels.services import VesselPage, VesselRow, clearance_from_centre
 from yardapp.vessels.sizes import USUAL, box_of, is_usual, plus_minus_of
 
-LABELS = {
-    "position": "position",
-    "hand": "propeller's hand",
-    "engine": "engine",
-    "rated_power_w": "rated power",
-    "rated_speed_rps": "rated speed of the engine",
-    "reduction_ratio": "reduction",
-    "shaft_diameter_m": "shaft, large end",
-    "taper": "taper",
-    "taper_length_m": "taper, length",
-    "keyway_width_m": "keyway, width",
-    "keyway_depth_m": "keyway, depth",
-    "hub_space_m": "bearing to taper",
-    "hull_clearance_m": "shaft to hull",
-    "hull_clearance_from": "shaft to hull, measured from the shaft's",
-    "kind": "what she is",
-    "owner": "owner",
-    "owner_id": "owner's account",
-    "name": "name",
-    "length_m": "length",
-    "block_ratio": "block coefficient",
-    "note": "note",
-}
+LABELS = (
+    {
+        "position": "position",
+        "hand": "propeller's hand",
+        "engine": "engine",
+        "rated_power_w": "rated power",
+        "rated_speed_rps": "rated speed of the engine",
+        "reduction_ratio": "reduction",
+        "shaft_diameter_m": "shaft, large end",
+        "taper": "taper",
+        "taper_length_m": "taper, length",
+        "keyway_width_m": "keyway, width",
+        "keyway_depth_m": "keyway, depth",
+        "hub_space_m": "bearing to taper",
+        "hull_clearance_m": "shaft to hull",
+        "hull_clearance_from": "shaft to hull, measured from the shaft's",
+        "kind": "what she is",
+        "owner": "owner",
+        "owner_id": "owner's account",
+        "name": "name",
+        "length_m": "length",
+        "block_ratio": "block coefficient",
+        "note": "note",
+    }
+    | HULL_LABELS
+    | LINE_LABELS
+)
 # What would fill a gap; the boxes for it stand on the drive's change page.
 GAPS = {
     "engine": "Read its plate",
@@ -238,6 +243,8 @@ def _stood(what: str, old: Any, system: System) -> str:
         return "an account was linked" if old else "no account was linked"
     if what.startswith("u_"):
         return f"± of {LABELS[what[2:]]} was another" if old else f"{LABELS[what[2:]]} had no ±"
+    if what == "speed_power":
+        return f"{LABELS[what]} {pairs_said(old)}"
     if old is None or old == "":
         return f"{LABELS[what]} not known"
     is_figure = isinstance(old, int | float)

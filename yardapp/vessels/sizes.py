@@ -71,4 +71,11 @@ def plain(name: str, value: float | None) -> str:
     return f"{value * scale:.12g} {unit}".strip()
 
 
-_PLAIN: Mapping[str, tuple[float, str]] = {"_m": (1e3, "mm"), "_w": (1e-3, "kW"), "_rps": (60.0, "rpm")}
+_PLAIN: Mapping[str, tuple[float, str]] = {
+    "_m": (1e3, "mm"),
+    "_w": (1e-3, "kW"),
+    "_rps": (60.0, "rpm"),
+    "_kg": (1.0, "kg"),
+    "_m2": (1.0, "m²"),
+    "_rad": (1.0, "rad"),
+}

@@ -14,7 +14,7 @@ from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
-BOXES = {"length": "length", "taper": "taper", "count": "count", "word": "word"}
+BOXES = {kind: kind for kind in ("length", "taper", "count", "number", "mass", "word")}
 
 
 def _figure(what: str) -> FigureName:

@@ -7,8 +7,18 @@ from yardapp.vessels.services.boats import (
     may_see_vessel,
     vessel_by_id,
 )
-from yardapp.vessels.services.drives import DRIVE_BOXES, DRIVE_FIGURES, change_drive, re_engine, set_drive
+from yardapp.vessels.services.drives import (
+    DRIVE_BOXES,
+    DRIVE_FIGURES,
+    LINE_BOXES,
+    LINE_FIGURES,
+    LINE_WORDS,
+    change_drive,
+    re_engine,
+    set_drive,
+)
 from yardapp.vessels.services.finding import PAGE, VesselRow, boats, search_vessels
+from yardapp.vessels.services.hulls import HULL_FIGURES, HULL_WORDS, set_hull
 from yardapp.vessels.services.parting import move_drive, retire_drive, return_drive
 from yardapp.vessels.services.shaft_lines import (
     clearance_from_centre,
@@ -25,6 +35,11 @@ from yardapp.vessels.services.story import DrivePage, VesselPage, drive_page, ve
 __all__ = [
     "DRIVE_BOXES",
     "DRIVE_FIGURES",
+    "HULL_FIGURES",
+    "HULL_WORDS",
+    "LINE_BOXES",
+    "LINE_FIGURES",
+    "LINE_WORDS",
     "PAGE",
     "DrivePage",
     "VesselPage",
@@ -50,6 +65,7 @@ __all__ = [
     "return_drive",
     "search_vessels",
     "set_drive",
+    "set_hull",
     "vessel_by_id",
     "vessel_page",
 ]

@@ -10,6 +10,7 @@ from yardapp.db import now
 from yardapp.errors import Refused, Superseded
 from yardapp.people import services as people
 from yardapp.people.services import Who
+from yardapp.vessels.hull_words import BEHIND, SHAFT_ALLOYS
 from yardapp.vessels.models import Drive
 from yardapp.vessels.services.boats import happened, vessel_by_id
 from yardapp.vessels.services.shaft_lines import drive_by_id
@@ -30,13 +31,37 @@ DRIVE_FIGURES = (
 )
 ENGINE = ("engine", "rated_power_w", "rated_speed_rps", "reduction_ratio")
 READ_OFF_THE_BOAT = tuple(USUAL)
+LINE_FIGURES = (
+    "safety_factor",
+    "shaft_span_m",
+    "key_length_m",
+    "thread_length_m",
+    "nut_length_m",
+    "cutter_length_m",
+    "bearing_diameter_m",
+    "rudder_distance_m",
+    "ahead_distance_m",
+    "aperture_length_m",
+    "shaft_depth_m",
+    "old_mass_kg",
+)
+LINE_WORDS = ("shaft_alloy", "behind")
 WORDS = ("position", "engine", "hand", "hull_clearance_from", "note")
 DRIVE_BOXES = WORDS + DRIVE_FIGURES
-LISTS = {"position": POSITIONS, "hand": (None, "right", "left"), "hull_clearance_from": ("centre", "surface")}
+LINE_BOXES = LINE_WORDS + LINE_FIGURES
+LISTS = {
+    "shaft_alloy": (None, *SHAFT_ALLOYS),
+    "behind": (None, *BEHIND),
+    "position": POSITIONS,
+    "hand": (None, "right", "left"),
+    "hull_clearance_from": ("centre", "surface"),
+}
 ASKS = {
     "position": "Centre, port or starboard.",
     "hand": "Right or left.",
     "hull_clearance_from": "From the shaft's centre or from its surface.",
+    "shaft_alloy": "One of the metals of the list.",
+    "behind": "What stands behind the screw, or beside two of them: one of the list.",
 }
 EMPTY: Mapping[str, str | None] = {
     "position": "centre",
@@ -44,6 +69,8 @@ EMPTY: Mapping[str, str | None] = {
     "hand": None,
     "hull_clearance_from": "centre",
     "note": "",
+    "shaft_alloy": None,
+    "behind": None,
 }
 
 
@@ -72,11 +99,11 @@ def set_drive(session: Session, who: Who, vessel_id: int, said: Mapping[str, Any
 
 
 def _write(drive: Drive, said: Mapping[str, Any]) -> None:
-    for name in WORDS:
+    for name in (*WORDS, *LINE_WORDS):
         if name in said:
             _write_word(drive, name, said[name] or EMPTY[name])
     drive.typed = dict(drive.typed or {})  # a new one, else the change is not seen
-    for name in DRIVE_FIGURES:
+    for name in (*DRIVE_FIGURES, *LINE_FIGURES):
         is_new = name in said and not is_same(getattr(drive, name), said[name])
         if is_new:  # the same figure, written another way by the box, keeps what was typed first
             setattr(drive, name, said[name])
@@ -163,13 +190,14 @@ def _change(session: Session, who: Who, drive_id: int, version: int, said: Mappi
 
 def _standing(drive: Drive) -> dict[str, Any]:
     uncertain = (f"u_{name}" for name in READ_OFF_THE_BOAT)
-    return {name: getattr(drive, name) for name in (*WORDS, *DRIVE_FIGURES, *uncertain)}
+    return {name: getattr(drive, name) for name in (*WORDS, *DRIVE_FIGURES, *LINE_BOXES, *uncertain)}
 
 
 def as_typed(drive: Drive) -> dict[str, str]:
     """What stands there, box by box, with its units: whoever reads it may work in others."""
-    words = {name: getattr(drive, name) or "" for name in WORDS}
-    return words | {name: plain(name, getattr(drive, name)) for name in DRIVE_FIGURES} | _plus_minus_typed(drive)
+    words = {name: getattr(drive, name) or "" for name in (*WORDS, *LINE_WORDS)}
+    figures = {name: plain(name, getattr(drive, name)) for name in (*DRIVE_FIGURES, *LINE_FIGURES)}
+    return words | figures | _plus_minus_typed(drive)
 
 
 def _plus_minus_typed(drive: Drive) -> dict[str, str]:

@@ -9,7 +9,7 @@ from yardapp.forms import options
 from yardapp.gear.services import on_and_off
 from yardapp.gear.showing import listed as gear_listed
 from yardapp.people import services as people
-from yardapp.vessels import forms, services, showing
+from yardapp.vessels import forms, line_showing, services, showing
 from yardapp.vessels.views import bp
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
@@ -52,6 +52,7 @@ def vessel(vessel_id: int) -> ResponseReturnValue:
             for drive in found.drives
         ],
         off=[gear_row(row) for row in off],
+        hull=line_showing.hull_rows(found.vessel),
         history=showing.history_rows(found.happenings, found.positions, who.units),
     )
 

@@ -6,7 +6,7 @@ from flask import url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.gear.services import on_and_off
-from yardapp.vessels import services, showing
+from yardapp.vessels import line_showing, services, showing
 from yardapp.vessels.views import bp
 from yardapp.vessels.views.boats import gear_row
 from yardapp.web import current_who, page, snapshot
@@ -31,6 +31,7 @@ def drive_page(drive_id: int) -> ResponseReturnValue:
         hand=showing.hand_wanted(found.drive),
         engine=showing.engine_rows(found.drive, gap_href),
         shaft=showing.shaft_rows(found.drive, who.units, gap_href),
+        line=line_showing.line_rows(found.drive),
         usual=showing.usual_in_words(who.units),
         room=_room(found.drive, aboard[drive_id]),
         aboard=[gear_row(row, is_aboard=True) for row in aboard[drive_id]],
