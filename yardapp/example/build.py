@@ -5,7 +5,7 @@ from pathlib import Path
 
 from sqlalchemy.orm import Session
 
-from yardapp.example import boats, doubts, people, pictures, propellers, shafts, stories
+from yardapp.example import boats, doubts, makers, people, pictures, propellers, shafts, stories, surveys
 from yardapp.example.yard import Yard
 from yardapp.people import services
 
@@ -13,6 +13,7 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
     ("boats and drives", (boats.log_boats,)),
     ("propellers, stamps and bench sheets", (propellers.log_propellers,)),
     ("shafts", (shafts.log_shafts,)),
+    ("pitch surveys", (surveys.propellers_are_surveyed,)),
     ("years of work and moves", (stories.work_is_done, stories.gear_moves, stories.boats_change)),
     (
         "doubts",
@@ -25,6 +26,7 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
             doubts.an_owner_proposes,
         ),
     ),
+    ("makers' tables and the marks that they read", (makers.write_tables, makers.marks_are_found)),
     ("photos", (pictures.take_pictures,)),
 )
 
