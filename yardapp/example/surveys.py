@@ -73,6 +73,6 @@ def _name(blade: int, radius: float, station: int) -> str:
 
 
 def _height_m(pitch_m: float, blade: int, radius: float, angle_deg: float) -> float:
-    """As the gauge shows it, to a tenth of a millimetre; left-hand, so it falls anticlockwise. No two places are alike."""
+    """As the gauge shows it, to a tenth of a millimetre; left-hand, so it falls anticlockwise."""
     here_m = pitch_m * (1.07 if (blade, radius) == BENT else 1 + 0.004 * sin(7 * blade + degrees(radius)))
     return round(0.090 - here_m * angle_deg / 360, 4)
