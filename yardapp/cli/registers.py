@@ -8,6 +8,7 @@ from sqlalchemy import make_url
 from yardapp import backups, config, db, tables, upgrading
 from yardapp.config import Settings
 from yardapp.errors import NotFound
+from yardapp.marks import services as marks
 
 __all__ = ["made", "open_at_head", "standing", "tables"]
 
@@ -43,8 +44,10 @@ def _copy_before_upgrade(settings: Settings) -> None:
 
 
 def open_at_head(settings: Settings) -> Settings:
-    """Bring the register up to this version's tables and open it for this process."""
+    """Bring the register up to this version's tables, open it for this process, and see that it can read marks."""
     _copy_before_upgrade(settings)
     upgrading.upgrade(settings.database_url)
     db.open_register(settings.database_url)
+    with db.transaction() as session:
+        marks.seed_tables(session)
     return settings

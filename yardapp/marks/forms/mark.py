@@ -14,13 +14,26 @@ SPOTS = [
 ]
 
 
+LOOK = {"autocomplete": "off", "autocapitalize": "characters", "spellcheck": "false"}
+HINT = "As seen: ? for a character you can't read, * for several, [B8] for B or 8."
+
+
 class MarkForm(YardForm):
     """One mark as it is seen."""
 
     stamp = StringField(
         "Mark, as it stands there",
         [InputRequired("What stands there? ? for a character you can't read."), Length(max=80)],
-        description="22 x 18 RH, 560x460 LH, D22 P18; ? for a character you can't read",
-        render_kw={"autocomplete": "off", "autocapitalize": "characters", "spellcheck": "false"},
+        description=HINT,
+        render_kw=LOOK,
     )
+    beside = StringField("A second mark on the same hub", [Length(max=80)], render_kw=LOOK)
     spot = SelectField("Where on it", choices=options(SPOTS), default="")
+
+
+class TakeForm(YardForm):
+    """One tap: which reading of which mark."""
+
+    stamp = StringField("Mark", [InputRequired(), Length(max=80)])
+    which = StringField("Reading", [InputRequired(), Length(max=16)])
+    spot = StringField("Where on it", [Length(max=40)])

@@ -1,11 +1,8 @@
 """A reading put into the words of a page. No database, no request."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from yardapp import quantities
-from yardapp.filters import day
-from yardapp.marks.models import Mark
 from yardapp.quantities import System
 from yardapp.stamps import PlainReading
 
@@ -34,8 +31,3 @@ def shown(reading: PlainReading, system: System) -> Shown:
 
 def _sentence(text: str) -> str:
     return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('.') else '.'}" if text else ""
-
-
-def history(marks: Sequence[Mark]) -> list[dict[str, str]]:
-    """The marks seen so far, newest first."""
-    return [{"when": day(mark.at), "who": mark.said_by, "what": mark.seen, "note": mark.spot} for mark in marks]

@@ -1,0 +1,146 @@
+"""A mark read by the yard's tables, and taken as evidence."""
+
+import re
+
+import pytest
+from sqlalchemy import select, update
+from sqlalchemy.exc import DBAPIError
+
+from tests.factories.gear import make_propeller
+from tests.factories.marks import make_shelf
+from yardapp.db import snapshot, transaction
+from yardapp.gear.models import Evidence, Item
+from yardapp.marks import services
+from yardapp.marks.models import MakerTable, Taken
+from yardapp.people.services import TERMINAL
+
+# Ombry & Thessel: OT, two figures of inches, a letter for the pitch (A is 8 in, one inch a letter, no I and no O, so
+# L is 18 in), the hand, blades, a serial after a dash. Worked by hand from the table's own words.
+STAMP = "OT22LR3-41877"
+
+
+@pytest.fixture
+def shelf(register):
+    with transaction() as session:
+        return make_shelf(session)
+
+
+def propeller(**said):
+    with transaction() as session:
+        return make_propeller(session, **said).tag
+
+
+def test_a_mark_is_read_by_every_table_and_says_who_reads_it(shelf, fetch):
+    html = fetch(f"/marks?stamp={STAMP}")
+
+    assert "Ombry &amp; Thessel, hub code, version 1" in html
+    assert "diameter 558.8 mm (22 in), pitch 457.2 mm (18 in), right hand, 3 blades" in html
+    assert "Place 3, `L`: the pitch is 457.2 mm." in html
+
+
+def test_a_common_confusion_is_offered_and_named(shelf, fetch):
+    html = fetch("/marks?stamp=0T22LR3-41877")
+
+    assert "0 read as O" in html
+
+
+def test_the_tape_rules_readings_out_on_the_page_of_a_propeller(shelf, fetch, client):
+    tag = propeller(hand=None, diameter_m=(0.559, 0.001), pitch_m=(0.457, 0.004))
+
+    html = fetch(f"/marks/of/{tag}?stamp=OT%3F2LR3-41877")
+
+    assert re.search(r"The tape rules out \d+ of \d+\.", html)
+    first = html.index("marks-reading")
+    assert html.index("OT22LR3-41877") > first
+    assert html.index("OT22LR3-41877") < html.index("marks-reading-out")
+
+
+def test_a_mark_of_which_too_little_is_legible_says_so(shelf, fetch):
+    assert "Too little is legible" in fetch("/marks?stamp=********")
+
+
+def test_a_bracket_left_open_is_told_and_breaks_nothing(shelf, fetch):
+    assert "[" in fetch("/marks?stamp=OT[22")
+
+
+def tap(client, html, tag):
+    stamp = re.search(r'name="stamp" value="([^"]+)"><input type="hidden" name="which"', html)[1]
+    which = re.search(r'name="which" value="([^"]+)"', html)[1]
+    return client.send(f"/marks/of/{tag}/take", stamp=stamp, which=which)
+
+
+def test_one_tap_takes_a_reading_as_evidence_that_names_its_table(shelf, fetch, client):
+    tag = propeller(hand=None, diameter_m=None, pitch_m=None)
+
+    answer = tap(client, fetch(f"/marks/of/{tag}?stamp={STAMP}"), tag)
+
+    assert answer.status_code == 303
+    with snapshot() as session:
+        rows = session.scalars(select(Evidence).where(Evidence.basis == "decoded")).all()
+        item = session.scalars(select(Item).where(Item.tag == tag)).one()
+        taken = session.scalars(select(Taken)).one()
+    assert {row.what: row.value or row.word for row in rows} == {
+        "diameter_m": pytest.approx(0.5588),
+        "pitch_m": pytest.approx(0.4572),
+        "hand": "right",
+        "blades": 3,
+    }
+    assert {row.note for row in rows} == {f"Ombry & Thessel, hub code, version 1, read as {STAMP}"}
+    assert {row.source for row in rows} == {"mark"}
+    assert item.known["diameter_m"] == "decoded"
+    assert taken.figures["hand"] == "right"
+    assert f"taken as {STAMP} by Ada Brook" in fetch(f"/marks/of/{tag}")
+
+
+def test_what_was_taken_stays(shelf, fetch, client):
+    tag = propeller()
+    tap(client, fetch(f"/marks/of/{tag}?stamp={STAMP}"), tag)
+
+    with pytest.raises(DBAPIError, match="history stays"), transaction() as session:
+        session.execute(update(Taken).values(mark="another"))
+
+
+def test_a_reading_that_no_table_gives_any_more_is_not_taken(shelf, fetch, client):
+    tag = propeller()
+    html = fetch(f"/marks/of/{tag}?stamp={STAMP}")
+    with transaction() as session:
+        services.use_table(session, TERMINAL, shelf["Ombry & Thessel"], 1, is_in_use=False)
+
+    answer = tap(client, html, tag)
+
+    assert answer.status_code == 422
+    assert "The tables have changed" in answer.text
+
+
+def test_two_marks_on_one_hub_are_read_together(shelf, fetch):
+    # The shop re-stamped it to a pitch of 19 in (482.6 mm), and a shop is later than the maker.
+    html = fetch(f"/marks?stamp={STAMP}&beside=RP+22+x+19+94")
+
+    assert "Two marks read together" in html
+    assert "482.6 mm (19 in)" in html
+    assert "the second is newer: a shop&#39;s stamp is later than the maker&#39;s" in html
+
+
+def test_owners_take_no_readings_of_other_peoples_gear(shelf, client_as):
+    tag = propeller()
+
+    answer = client_as("R. Thorne", "owner").send(f"/marks/of/{tag}/take", stamp=STAMP, which="0" * 16)
+
+    assert answer.status_code == 404
+
+
+def test_a_fresh_register_is_given_plain_tables_once_and_no_invented_maker(register):
+    for _time in range(2):
+        with transaction() as session:
+            services.seed_tables(session)
+
+    with snapshot() as session:
+        makers = session.scalars(select(MakerTable.maker).order_by(MakerTable.id)).all()
+    assert makers == ["Plain sizes"] * 4 + ["Shop re-stamps"]
+
+
+def test_a_table_put_out_of_use_is_read_by_no_more(shelf, client):
+    with transaction() as session:
+        services.use_table(session, TERMINAL, shelf["Ombry & Thessel"], 1, is_in_use=False)
+
+    assert "No table reads it" in client.get(f"/marks?stamp={STAMP}").text

@@ -1,0 +1,137 @@
+"""Marks read by the yard's tables, with what was measured of the propeller that bears them."""
+
+from __future__ import annotations  # gear and marks call each other: names of gear are looked up when used
+
+import hashlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from yardapp.errors import NotFound, Refused
+from yardapp.gear import services as gear
+from yardapp.marks.models import Mark, Taken
+from yardapp.marks.services.shelf import COUNT, NEWEST, shelf_now
+from yardapp.people.services import Who
+from yardapp.stamps.tables import MarkRefused, Measured, Reading, Readings, Together, combine, read
+
+# What a mark tells to the register's own name for it; years and serials are no figures of the register.
+FIGURE_OF = {
+    "diameter_m": "diameter_m",
+    "pitch_m": "pitch_m",
+    "bore_m": "bore_large_m",
+    "area_ratio": "area_ratio",
+    "hand": "hand",
+    "blades": "blades",
+}
+Known = dict[str, Measured | str | int]
+
+
+@dataclass(frozen=True, kw_only=True)
+class MarkRow:
+    """One mark of a propeller, and what was taken from it."""
+
+    mark: Mark
+    taken: Sequence[Taken] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class Asked:
+    """What a mark says by the yard's tables; `together` where a second mark stands on the hub."""
+
+    readings: Readings
+    beside: Readings | None = None
+    together: Sequence[Together] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class MarksPage:
+    """The marks of one propeller, newest first, what was measured of it, and how one of them reads now."""
+
+    tag: str
+    marks: Sequence[MarkRow]
+    measured: Known
+    asked: Asked | None = None
+
+
+def read_mark(session: Session, seen: str, beside: str = "") -> Asked:
+    """Every reading of a mark by the tables in use; with a second mark, of the two together.
+
+    Raises
+    ------
+    Refused
+        It is no mark: empty, too long, or a bracket is not closed.
+    """
+    newest, count = session.execute(select(NEWEST, COUNT)).one()
+    return _asked(session, (newest, count), seen, beside, {})
+
+
+def marks_page(session: Session, who: Who, tag: str, seen: str = "") -> MarksPage:
+    """The marks of a propeller, and how the one asked for, else its newest, reads by the tables in use.
+
+    Raises
+    ------
+    NotFound
+        No propeller carries the tag, or this person may not know of it.
+    """
+    rows = session.execute(
+        select(gear.Item, Mark, Taken, NEWEST, COUNT)
+        .outerjoin(Mark, Mark.item_id == gear.Item.id)
+        .outerjoin(Taken, Taken.mark_id == Mark.id)
+        .where(gear.Item.tag == tag.strip().upper(), gear.Item.kind == "propeller", gear.seen_by(who))
+        .order_by(Mark.id.desc(), Taken.id.desc())
+    ).all()
+    if not rows:
+        raise NotFound(f"No propeller here carries the tag {tag}.")
+    item, _mark, _taken, newest, count = rows[0]
+    marks = _rows([(mark, taken) for _item, mark, taken, *_key in rows if mark is not None])
+    measured = measured_of(item)
+    asked = None
+    chosen = seen or (marks[0].mark.seen if marks else "")
+    if chosen:
+        others = [one.mark.seen for one in marks if one.mark.seen != chosen]
+        asked = _asked_kindly(session, (newest, count), chosen, others[0] if others else "", measured)
+    return MarksPage(tag=item.tag, marks=marks, measured=measured, asked=asked)
+
+
+def _rows(found: list[tuple[Mark, Taken | None]]) -> list[MarkRow]:
+    by_id: dict[int, tuple[Mark, list[Taken]]] = {}
+    for mark, taken in found:
+        by_id.setdefault(mark.id, (mark, []))[1].extend([] if taken is None else [taken])
+    return [MarkRow(mark=mark, taken=taken) for mark, taken in by_id.values()]
+
+
+def measured_of(item: gear.Item) -> Known:
+    """What was measured of a propeller, as readings are held against it; its ± as standard uncertainties."""
+    found: Known = {}
+    for name, column in FIGURE_OF.items():
+        value = getattr(item, column)
+        if value is not None and item.known.get(column) == "measured":
+            found[name] = value if name in ("hand", "blades") else Measured(value, getattr(item, f"u_{column}") or 0.0)
+    return found
+
+
+def _asked_kindly(session: Session, key: tuple[int | None, int], seen: str, beside: str, measured: Known) -> Asked:
+    """A mark that was kept long ago may be none that tables read; then it has no readings, and says why."""
+    try:
+        return _asked(session, key, seen, beside, measured)
+    except Refused as refusal:
+        return Asked(readings=Readings(seen, (), 0, refusal=refusal.said))
+
+
+def _asked(session: Session, key: tuple[int | None, int], seen: str, beside: str, measured: Known) -> Asked:
+    shelf = shelf_now(session, key)
+    try:
+        found = read(seen, shelf, measured)
+        other = read(beside, shelf, measured) if beside.strip() else None
+    except MarkRefused as refusal:
+        raise Refused(refusal.said, "stamp") from None
+    together = combine(found, other) if other else ()
+    return Asked(readings=found, beside=other, together=together)
+
+
+def which(reading: Reading) -> str:
+    """A short name for one reading by one version of a table, so that a tap can say which was meant."""
+    told = [(one.place, one.tells, str(one.value), one.words) for one in reading.told]
+    return hashlib.sha256(repr((reading.key, reading.mark, told)).encode()).hexdigest()[:16]

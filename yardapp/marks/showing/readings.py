@@ -1,0 +1,149 @@
+"""Readings by the yard's tables put into the words of a page. No database, no request."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from yardapp import quantities
+from yardapp.filters import day
+from yardapp.marks.services import Asked, MarkRow, which
+from yardapp.quantities import System
+from yardapp.stamps.tables import Reading, Readings, Together
+
+LABELS = {
+    "diameter_m": "Diameter",
+    "pitch_m": "Pitch",
+    "hand": "Hand",
+    "blades": "Blades",
+    "bore_m": "Bore",
+    "area_ratio": "Blade area ratio",
+    "material": "Metal",
+    "series": "Series",
+    "year": "Year",
+    "serial": "Serial",
+}
+MOST_SHOWN = 12  # the rest can be asked for by writing more of the mark
+
+
+@dataclass(frozen=True)
+class ReadingShown:
+    """One reading: who reads it so, what it says, why, and what speaks against it."""
+
+    which: str
+    table: str
+    mark: str
+    figures: str
+    rows: Sequence[tuple[str, str]]
+    words: Sequence[str]
+    confused: str
+    why: Sequence[str]
+    against: str
+    is_out: bool
+
+
+@dataclass(frozen=True)
+class ReadingsShown:
+    """All readings of a mark, best first, with the sentence about them all."""
+
+    seen: str
+    said: str
+    readings: Sequence[ReadingShown]
+    more: str
+    is_too_little: bool
+    together: "TogetherShown | None" = None
+
+
+@dataclass(frozen=True)
+class TogetherShown:
+    """Two marks of one hub read together."""
+
+    first: str
+    second: str
+    rows: Sequence[tuple[str, str]]
+    conflicts: Sequence[str]
+
+
+def asked(found: Asked, system: System) -> ReadingsShown:
+    """What a mark says by the tables, with the second mark where there is one."""
+    shown = readings(found.readings, system)
+    best = next(iter(found.together), None)
+    together = None if best is None or found.beside is None else _together(found, best, system)
+    return ReadingsShown(**{**vars(shown), "together": together})
+
+
+def readings(found: Readings, system: System) -> ReadingsShown:
+    """The readings of one mark."""
+    shown = [reading(one, system) for one in found.found[:MOST_SHOWN]]
+    left = found.count - len(shown)
+    more = f"{left} more, less likely. Write more of the mark to see fewer." if left > 0 else ""
+    return ReadingsShown(found.seen, f"{_upper(found.said)}.", shown, more, found.too_little)
+
+
+def reading(one: Reading, system: System) -> ReadingShown:
+    """One reading."""
+    against = [f"the tape rules out its {_label(name)}" for name in one.ruled_out]
+    against += [f"the tape makes its {_label(name)} doubtful" for name in one.doubted]
+    rows = figure_rows(one.figures, system)
+    return ReadingShown(
+        which=which(one),
+        table=f"{one.table.name}, version {one.table.version}",
+        mark=one.mark,
+        figures=", ".join(_brief(name, value, system) for name, value in one.figures.items() if name in LABELS),
+        rows=rows,
+        words=[f"{LABELS.get(tells, _upper(tells))}: {words}" for tells, words in one.words.items()],
+        confused="; ".join(one.confused),
+        why=[f"{_upper(said)}." for said in one.why],
+        against=_upper("; ".join(against)),
+        is_out=bool(one.ruled_out),
+    )
+
+
+def figure_rows(figures: Mapping[str, object], system: System) -> list[tuple[str, str]]:
+    """Each figure with its label, in the person's units with the other beside them."""
+    return [(LABELS[name], _figure(name, value, system)) for name, value in figures.items() if name in LABELS]
+
+
+def _figure(name: str, value: object, system: System) -> str:
+    if name.endswith("_m") and isinstance(value, int | float):
+        return quantities.both(float(value), "length", system)
+    if name == "hand":
+        return f"{value} hand"
+    return f"{value:g}" if isinstance(value, float) else f"{value}"
+
+
+def _brief(name: str, value: object, system: System) -> str:
+    """As people say it in a row of figures."""
+    said = _figure(name, value, system)
+    return {"hand": said, "blades": f"{said} blades"}.get(name, f"{LABELS[name].lower()} {said}")
+
+
+def _together(found: Asked, best: Together, system: System) -> TogetherShown:
+    assert found.beside is not None
+    return TogetherShown(
+        first=f"{found.readings.seen} ({best.first.table.name})",
+        second=f"{found.beside.seen} ({best.second.table.name})",
+        rows=figure_rows(best.figures, system),
+        conflicts=[f"{_upper(conflict.said)}." for conflict in best.conflicts],
+    )
+
+
+def history(marks: Sequence[MarkRow]) -> list[dict[str, str]]:
+    """The marks seen so far, newest first, with what was taken from each."""
+    return [
+        {
+            "when": day(one.mark.at),
+            "who": one.mark.said_by,
+            "what": one.mark.seen,
+            "note": "; ".join(
+                filter(None, (one.mark.spot, *(f"taken as {taken.mark} by {taken.said_by}" for taken in one.taken)))
+            ),
+        }
+        for one in marks
+    ]
+
+
+def _label(name: str) -> str:
+    return LABELS[name].lower()
+
+
+def _upper(said: str) -> str:
+    return f"{said[:1].upper()}{said[1:]}"

@@ -1,0 +1,5 @@
+"""The marks' blueprint."""
+
+from flask import Blueprint
+
+bp = Blueprint("marks", __name__, url_prefix="/marks")
