@@ -207,6 +207,13 @@ def has_unit(name):
     return UNITS.fullmatch(name) or UNITLESS.fullmatch(name) or name == "readings"
 
 
+@pytest.mark.parametrize("call", [call for call in CALLS.values() if call.broadcast], ids=lambda call: call.name)
+def test_it_says_what_comes_of_what_is_not_known(call):
+    returns = inspect.getdoc(call.formula).partition("Returns\n---")[2].partition("Raises\n---")[0]
+
+    assert re.search(r"NaN|not known", returns)
+
+
 @pytest.mark.parametrize("call", CALLS.values(), ids=list(CALLS))
 def test_where_a_range_ends_at_two_figures_its_validity_says_so(call):
     said = inspect.getdoc(call.formula)

@@ -28,7 +28,7 @@ def projected_area_ratio(pitch_ratio: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     ratio : ndarray, shape S
-        Shadow along the shaft over area laid flat, 1.
+        Shadow along the shaft over area laid flat, 1; NaN where not known.
 
     Raises
     ------
@@ -148,7 +148,7 @@ def blade_area_ratio(area_m2: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.fl
     Returns
     -------
     ratio : ndarray, shape S
-        1.
+        1; NaN where not known.
 
     Raises
     ------
@@ -187,7 +187,7 @@ def mean_width_ratio(
     Returns
     -------
     mean_width_ratio : ndarray, shape S
-        MWR, 1.
+        MWR, 1; NaN where not known.
 
     Raises
     ------

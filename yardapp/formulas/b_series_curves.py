@@ -61,7 +61,7 @@ def open_water(
     Returns
     -------
     open_water : OpenWater
-        kt, kq and efficiency, each of shape S, 1; as `kt`, `kq` and `efficiency` return them.
+        kt, kq and efficiency, each of shape S, 1; as `kt`, `kq` and `efficiency` return them. NaN where not known.
 
     Raises
     ------

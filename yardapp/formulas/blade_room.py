@@ -28,7 +28,7 @@ def blade_depth(
     Returns
     -------
     depth_m : ndarray, shape S
-        Without rake, m.
+        Without rake, m; NaN where not known.
 
     Raises
     ------
@@ -71,7 +71,7 @@ def room_aft(
     Returns
     -------
     gap_m : ndarray, shape S
-        m; below zero the blades would strike.
+        m; below zero the blades would strike. NaN where not known.
 
     Raises
     ------
@@ -113,7 +113,7 @@ def room_ahead(
     Returns
     -------
     gap_m : ndarray, shape S
-        m; below zero the blades would strike.
+        m; below zero the blades would strike. NaN where not known.
 
     Raises
     ------
@@ -153,7 +153,7 @@ def aperture_left(
     Returns
     -------
     left_m : ndarray, shape S
-        m; below zero they don't go in.
+        m; below zero they don't go in. NaN where not known.
 
     Raises
     ------
@@ -188,7 +188,7 @@ def tip_depth(shaft_depth_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.flo
     Returns
     -------
     depth_m : ndarray, shape S
-        m; below zero the tips break the surface.
+        m; below zero the tips break the surface. NaN where not known.
 
     Raises
     ------

@@ -192,7 +192,7 @@ def rake(root_height_m: ArrayLike, tip_height_m: ArrayLike) -> NDArray[np.float6
     Returns
     -------
     rake_m : ndarray, shape S
-        Along the shaft, m; below zero where the tip stands forward.
+        Along the shaft, m; below zero where the tip stands forward. NaN where not known.
 
     Raises
     ------
@@ -228,7 +228,7 @@ def rake_angle(rake_m: ArrayLike, root_radius_m: ArrayLike, tip_radius_m: ArrayL
     Returns
     -------
     angle_rad : ndarray, shape S
-        rad; below zero forward.
+        rad; below zero forward. NaN where not known.
 
     Raises
     ------

@@ -22,7 +22,7 @@ def tip_clearance(hull_clearance_m: ArrayLike, diameter_m: ArrayLike) -> NDArray
     Returns
     -------
     gap_m : ndarray, shape S
-        Below zero the propeller would strike the hull, m.
+        Below zero the propeller would strike the hull, m; NaN where not known.
 
     Raises
     ------
@@ -57,7 +57,7 @@ def class_factor(length_m: ArrayLike, block_ratio: ArrayLike, power_w: ArrayLike
     Returns
     -------
     k_factor : ndarray, shape S
-        K of the table of recommended clearances, 1.
+        K of the table of recommended clearances, 1; NaN where not known.
 
     Raises
     ------
@@ -116,7 +116,7 @@ def class_rule(
     Returns
     -------
     clearances : ClassClearances
-        Six arrays of shape S, m; f reads the figure's label (inferred).
+        Six arrays of shape S, m; f reads the figure's label (inferred). NaN where not known.
 
     Raises
     ------
@@ -181,7 +181,7 @@ def handbook_rule(diameter_m: ArrayLike) -> tuple[Band, ...]:
     Returns
     -------
     bands : tuple of Band
-        From slow craft to fast; gap_m of shape S, m.
+        From slow craft to fast; gap_m of shape S, m. NaN where not known.
 
     Raises
     ------
@@ -223,7 +223,7 @@ def hub_gap_limit(shaft_diameter_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     gap_m : ndarray, shape S
-        Upper bound, m.
+        Upper bound, m; NaN where not known.
 
     Raises
     ------

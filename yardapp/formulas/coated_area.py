@@ -21,7 +21,7 @@ def frustum_area(length_m: ArrayLike, diameter_fore_m: ArrayLike, diameter_aft_m
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------
@@ -59,7 +59,7 @@ def root_area(blades: ArrayLike, root_width_m: ArrayLike, root_thickness_m: Arra
     Returns
     -------
     area_m2 : ndarray, shape S
-        To be taken off the hub, m2.
+        To be taken off the hub, m2; NaN where not known.
 
     Raises
     ------
@@ -107,6 +107,7 @@ def bracket_area(
     -------
     area_m2 : ndarray, shape S
         m2; the bearing inside and the faces at its ends stay bare, the thickness of the arms is left out.
+        NaN where not known.
 
     Raises
     ------
@@ -146,7 +147,7 @@ def disc_area(diameter_m: ArrayLike, bore_m: ArrayLike = 0.0) -> NDArray[np.floa
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------

@@ -41,7 +41,7 @@ def propeller_area(
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2; blade roots and edges are not taken off or added.
+        m2; blade roots and edges are not taken off or added. NaN where not known.
 
     Raises
     ------
@@ -75,7 +75,7 @@ def hub_area(hub_length_m: ArrayLike, hub_diameter_m: ArrayLike) -> NDArray[np.f
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------
@@ -108,7 +108,7 @@ def shaft_area(shaft_length_m: ArrayLike, shaft_diameter_m: ArrayLike) -> NDArra
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------

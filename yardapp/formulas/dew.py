@@ -27,7 +27,7 @@ def dew_point(air_c: ArrayLike, relative_humidity: ArrayLike) -> NDArray[np.floa
     Returns
     -------
     dew_point_c : ndarray, shape S
-        Degrees C.
+        Degrees C; NaN where not known.
 
     Raises
     ------
@@ -71,7 +71,7 @@ def dew_point_from_wet_bulb(
     Returns
     -------
     dew_point_c : ndarray, shape S
-        Degrees C.
+        Degrees C; NaN where not known.
 
     Raises
     ------
@@ -119,7 +119,7 @@ def humidity_of(air_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float64]
     Returns
     -------
     relative_humidity : ndarray, shape S
-        Share of saturation, 0 to 1.
+        Share of saturation, 0 to 1; NaN where not known.
 
     Raises
     ------
@@ -160,7 +160,7 @@ def dew_margin(surface_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float
     Returns
     -------
     margin_c : ndarray, shape S
-        Degrees; below zero it is wet.
+        Degrees; below zero it is wet. NaN where not known.
 
     Raises
     ------

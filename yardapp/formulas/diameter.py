@@ -17,7 +17,7 @@ def diameter_from_tip_radius(tip_radius_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     diameter_m : ndarray, shape S
-        Diameter of the circle that the tip sweeps, m.
+        Diameter of the circle that the tip sweeps, m; NaN where not known.
 
     Raises
     ------
@@ -49,7 +49,7 @@ def diameter_across(across_m: ArrayLike, blades: ArrayLike) -> NDArray[np.float6
     Returns
     -------
     diameter_m : ndarray, shape S
-        Diameter of the circle through the tips, m.
+        Diameter of the circle through the tips, m; NaN where not known.
 
     Raises
     ------
@@ -87,7 +87,7 @@ def diameter_from_tip_chord(chord_m: ArrayLike, blades: ArrayLike) -> NDArray[np
     Returns
     -------
     diameter_m : ndarray, shape S
-        Diameter of the circle through the tips, m.
+        Diameter of the circle through the tips, m; NaN where not known.
 
     Raises
     ------
@@ -125,7 +125,7 @@ def diameter_from_next_tip(chord_m: ArrayLike, blades: ArrayLike) -> NDArray[np.
     Returns
     -------
     diameter_m : ndarray, shape S
-        Diameter of the circle through the tips, m.
+        Diameter of the circle through the tips, m; NaN where not known.
 
     Raises
     ------
@@ -160,7 +160,7 @@ def diameter_from_string(string_m: ArrayLike, blades: ArrayLike) -> NDArray[np.f
     Returns
     -------
     diameter_m : ndarray, shape S
-        Diameter of the circle through the tips, m.
+        Diameter of the circle through the tips, m; NaN where not known.
 
     Raises
     ------
@@ -200,7 +200,7 @@ def tip_wear(tip_radius_m: ArrayLike, shortest_m: ArrayLike) -> NDArray[np.float
     Returns
     -------
     wear_m : ndarray, shape S
-        m.
+        m; NaN where not known.
 
     Raises
     ------

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from yardapp.formulas.ranges import hold
+from yardapp.formulas.ranges import hold, hold_whole
 from yardapp.formulas.shaft_ends import FLOORS, StandardEnd, standard_ends
 
 
@@ -66,7 +66,7 @@ def end_candidates(
     u_taper : float
         The same of the taper, 1.
     count : int
-        How many candidates at most.
+        How many candidates at most, 1 to 100.
 
     Returns
     -------
@@ -76,7 +76,7 @@ def end_candidates(
     Raises
     ------
     OutsideRange
-        A figure is not above zero, or an uncertainty is below zero.
+        A figure is not above zero, an uncertainty is below zero, or the count is not a whole number from 1 to 100.
 
     Source
     ------
@@ -92,6 +92,7 @@ def end_candidates(
     for name, reading in read.items():
         hold(name, reading, "must be above zero.", above=0)
         hold(f"u_{name}", reach[name], "must be zero or more.", at_least=0)
+    hold_whole("count", count, "must be a whole number from 1 to 100.", at_least=1, at_most=100)
     found = [_candidate(end, read, reach) for end in standard_ends()]
     return tuple(sorted((one for one in found if one.held), key=lambda one: one.worst)[:count])
 

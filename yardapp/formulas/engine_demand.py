@@ -117,6 +117,7 @@ def rated_shortfall(reached_rps: ArrayLike, rated_rps: ArrayLike) -> Shortfall:
     -------
     shortfall : Shortfall
         engine_speed_rps, below zero where it turned faster than rated, and is_tolerated; each of shape S.
+        NaN where not known.
 
     Raises
     ------

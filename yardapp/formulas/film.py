@@ -19,7 +19,7 @@ def spreading_rate(dry_film_m: ArrayLike, solids_ratio: ArrayLike) -> NDArray[np
     Returns
     -------
     rate : ndarray, shape S
-        m2 for each m3, which is 1000 times m2 for each litre.
+        m2 for each m3, which is 1000 times m2 for each litre; NaN where not known.
 
     Raises
     ------
@@ -55,7 +55,7 @@ def wet_film(dry_film_m: ArrayLike, solids_ratio: ArrayLike, thinner_ratio: Arra
     Returns
     -------
     wet_film_m : ndarray, shape S
-        m.
+        m; NaN where not known.
 
     Raises
     ------
@@ -102,7 +102,7 @@ def product_needed(
     Returns
     -------
     volume_m3 : ndarray, shape S
-        m3.
+        m3; NaN where not known.
 
     Raises
     ------

@@ -22,7 +22,7 @@ def thread_left(thread_length_m: ArrayLike, overhang_m: ArrayLike, nut_length_m:
     Returns
     -------
     left_m : ndarray, shape S
-        m; below zero the nuts lack thread.
+        m; below zero the nuts lack thread. NaN where not known.
 
     Raises
     ------
@@ -58,7 +58,7 @@ def cutter_gap(hub_space_m: ArrayLike, set_up_m: ArrayLike, cutter_length_m: Arr
     Returns
     -------
     gap_m : ndarray, shape S
-        m; below zero the cutter does not go in.
+        m; below zero the cutter does not go in. NaN where not known.
 
     Raises
     ------
@@ -94,7 +94,7 @@ def bush_diameter(shaft_diameter_m: ArrayLike, keyway_depth_m: ArrayLike, wall_m
     Returns
     -------
     diameter_m : ndarray, shape S
-        To which the hub is bored, m.
+        To which the hub is bored, m; NaN where not known.
 
     Raises
     ------

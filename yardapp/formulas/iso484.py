@@ -90,7 +90,7 @@ def band(quantity: str, iso_class: str, nominal_m: ArrayLike, part: str = "484-2
     Returns
     -------
     band : ToleranceBand
-        minus_m and plus_m of shape S, both above zero; infinite where the class asks nothing.
+        minus_m and plus_m of shape S, both above zero; infinite where the class asks nothing. NaN where not known.
 
     Raises
     ------

@@ -143,7 +143,7 @@ def pitch_angle(pitch_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     angle_rad : ndarray, shape S
-        Between the face and the plane of the disc, rad.
+        Between the face and the plane of the disc, rad; NaN where not known.
 
     Raises
     ------
@@ -176,7 +176,7 @@ def pitch_ratio(pitch_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64
     Returns
     -------
     pitch_ratio : ndarray, shape S
-        P/D, 1.
+        P/D, 1; NaN where not known.
 
     Raises
     ------
@@ -210,6 +210,7 @@ def rise_from_edges(leading_m: ArrayLike, trailing_m: ArrayLike) -> NDArray[np.f
     -------
     rise_m : ndarray, shape S
         Along the shaft, m; below zero when the edges are swapped or the propeller lies the other way up.
+        NaN where not known.
 
     Raises
     ------
@@ -241,7 +242,7 @@ def mark_radius(diameter_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     radius_m : ndarray, shape S
-        0.7 R, m.
+        0.7 R, m; NaN where not known.
 
     Raises
     ------

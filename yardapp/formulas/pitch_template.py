@@ -68,7 +68,7 @@ def swing_from_chord(radius_m: ArrayLike, chord_m: ArrayLike) -> NDArray[np.floa
     Returns
     -------
     swing_rad : ndarray, shape S
-        rad.
+        rad; NaN where not known.
 
     Raises
     ------

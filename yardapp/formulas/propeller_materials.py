@@ -82,7 +82,7 @@ def propeller_mass(
     Returns
     -------
     mass_kg : ndarray, shape S
-        kg.
+        kg; NaN where not known.
 
     Raises
     ------

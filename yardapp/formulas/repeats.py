@@ -81,7 +81,7 @@ def how_well_scatter_is_known(reading_count: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     share : ndarray, shape S
-        u(s) / s, 1.
+        u(s) / s, 1; NaN where not known.
 
     Raises
     ------

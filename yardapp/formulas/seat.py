@@ -22,6 +22,7 @@ def parting(hub_taper: ArrayLike, shaft_taper: ArrayLike, length_m: ArrayLike) -
     -------
     parting_m : ndarray, shape S
         Gap on diameter at the end that does not bear, m: above zero at the nut end, below zero at the large end.
+        NaN where not known.
 
     Raises
     ------
@@ -69,6 +70,7 @@ def metal_to_bore(
     -------
     metal_m : ndarray, shape S
         To be bored away there, on diameter, m; below zero the bore is too big already and will not clean up.
+        NaN where not known.
 
     Raises
     ------
@@ -114,7 +116,7 @@ def wall_left(hub_diameter_m: ArrayLike, bore_m: ArrayLike, keyway_depth_m: Arra
     Returns
     -------
     wall_m : ndarray, shape S
-        Thickness left, m; below zero there is none.
+        Thickness left, m; below zero there is none. NaN where not known.
 
     Raises
     ------
@@ -149,7 +151,7 @@ def bearing_gap(hub_space_m: ArrayLike, set_up_m: ArrayLike) -> NDArray[np.float
     Returns
     -------
     gap_m : ndarray, shape S
-        Room left, m; below zero the hub is up against the bearing.
+        Room left, m; below zero the hub is up against the bearing. NaN where not known.
 
     Raises
     ------
@@ -183,7 +185,7 @@ def seat_left(taper_length_m: ArrayLike, set_up_m: ArrayLike) -> NDArray[np.floa
     Returns
     -------
     seat_m : ndarray, shape S
-        Taper there is for the bore to bear on, m; what lies past the large end bears on nothing.
+        Taper there is for the bore to bear on, m; what lies past the large end bears on nothing. NaN where not known.
 
     Raises
     ------
@@ -220,6 +222,7 @@ def overhang(hub_length_m: ArrayLike, taper_length_m: ArrayLike, set_up_m: Array
     -------
     overhang_m : ndarray, shape S
         Above zero the nut clamps the hub; below, it comes up against the end of the taper first, m.
+        NaN where not known.
 
     Raises
     ------
@@ -255,7 +258,7 @@ def clear_on_top(hub_depth_m: ArrayLike, shaft_depth_m: ArrayLike, key_height_m:
     Returns
     -------
     clear_m : ndarray, shape S
-        Room on top of the key, m; below zero the hub rides on the key.
+        Room on top of the key, m; below zero the hub rides on the key. NaN where not known.
 
     Raises
     ------
@@ -288,7 +291,7 @@ def difference(hub_m: ArrayLike, shaft_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     difference_m : ndarray, shape S
-        Above zero the hub's is the wider, m.
+        Above zero the hub's is the wider, m; NaN where not known.
 
     Raises
     ------
@@ -321,7 +324,7 @@ def largest_diameter(hull_clearance_m: ArrayLike, tip_ratio: ArrayLike) -> NDArr
     Returns
     -------
     diameter_m : ndarray, shape S
-        Of that propeller, m.
+        Of that propeller, m; NaN where not known.
 
     Raises
     ------

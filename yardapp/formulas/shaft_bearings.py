@@ -28,7 +28,7 @@ def first_critical_speed(
     Returns
     -------
     critical_speed_rps : ndarray, shape S
-        Turns a second, 1/s; 0.7 to 0.8 of it is ordinary practice (secondary).
+        Turns a second, 1/s; 0.7 to 0.8 of it is ordinary practice (secondary). NaN where not known.
 
     Raises
     ------
@@ -71,7 +71,7 @@ def bearing_span(
     Returns
     -------
     span_m : ndarray, shape S
-        Distance between the bearings, m.
+        Distance between the bearings, m; NaN where not known.
 
     Raises
     ------
@@ -108,7 +108,7 @@ def bearing_wear_limit(shaft_diameter_m: ArrayLike, policy: str) -> NDArray[np.f
     Returns
     -------
     play_m : ndarray, shape S
-        On diameter, m.
+        On diameter, m; NaN where not known.
 
     Raises
     ------

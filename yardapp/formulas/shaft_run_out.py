@@ -22,7 +22,7 @@ def bend_offset(swing_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     offset_m : ndarray, shape S
-        m.
+        m; NaN where not known.
 
     Raises
     ------
@@ -190,7 +190,7 @@ def ovality(first_m: ArrayLike, second_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     ovality_m : ndarray, shape S
-        m.
+        m; NaN where not known.
 
     Raises
     ------
@@ -223,7 +223,7 @@ def bearing_play(bearing_bore_m: ArrayLike, shaft_m: ArrayLike) -> NDArray[np.fl
     Returns
     -------
     play_m : ndarray, shape S
-        m; below zero the bearing is swollen or the readings are wrong.
+        m; below zero the bearing is swollen or the readings are wrong. NaN where not known.
 
     Raises
     ------
@@ -255,7 +255,7 @@ def play_from_lift(lift_m: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     play_m : ndarray, shape S
-        On diameter, m.
+        On diameter, m; NaN where not known.
 
     Raises
     ------

@@ -36,7 +36,7 @@ def torque(power_w: ArrayLike, shaft_speed_rps: ArrayLike) -> NDArray[np.float64
     Returns
     -------
     torque_nm : ndarray, shape S
-        N m.
+        N m; NaN where not known.
 
     Raises
     ------
@@ -75,7 +75,7 @@ def shaft_diameter_required(
     Returns
     -------
     diameter_m : ndarray, shape S
-        Least diameter, m.
+        Least diameter, m; NaN where not known.
 
     Raises
     ------
@@ -129,7 +129,7 @@ def shaft_diameter_class(
     Returns
     -------
     diameter_m : ndarray, shape S
-        Least diameter, m.
+        Least diameter, m; NaN where not known.
 
     Raises
     ------
@@ -190,7 +190,7 @@ def key_stress(
     Returns
     -------
     stress : KeyStress
-        shear_pa and bearing_pa, shape S, Pa.
+        shear_pa and bearing_pa, shape S, Pa; NaN where not known.
 
     Raises
     ------

@@ -142,7 +142,7 @@ def best_pitch(
     Returns
     -------
     selection : Selection
-        As in `best_diameter`; kt and kq with the correction that was asked for.
+        As in `best_diameter`; kt and kq with the correction that was asked for. NaN where not known.
 
     Raises
     ------

@@ -21,7 +21,7 @@ def apparent_slip(speed_mps: ArrayLike, pitch_m: ArrayLike, shaft_speed_rps: Arr
     Returns
     -------
     slip_ratio : ndarray, shape S
-        1 at the mooring; below zero where a wake follows a slippery hull, or a figure is wrong.
+        1 at the mooring; below zero where a wake follows a slippery hull, or a figure is wrong. NaN where not known.
 
     Raises
     ------
@@ -61,7 +61,7 @@ def real_slip(
     Returns
     -------
     slip_ratio : ndarray, shape S
-        1 at the mooring.
+        1 at the mooring; NaN where not known.
 
     Raises
     ------

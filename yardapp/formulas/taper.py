@@ -41,7 +41,7 @@ def taper_from_ends(large_m: ArrayLike, small_m: ArrayLike, length_m: ArrayLike)
     Returns
     -------
     taper : ndarray, shape S
-        Change of diameter over length, 1; 1:16 is 0.0625.
+        Change of diameter over length, 1; 1:16 is 0.0625. NaN where not known.
 
     Raises
     ------
@@ -77,7 +77,7 @@ def small_end(large_m: ArrayLike, length_m: ArrayLike, taper: ArrayLike) -> NDAr
     Returns
     -------
     small_m : ndarray, shape S
-        m.
+        m; NaN where not known.
 
     Raises
     ------
@@ -111,7 +111,7 @@ def taper_half_angle(taper: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     half_angle_rad : ndarray, shape S
-        As a top slide is set to turn the taper, rad.
+        As a top slide is set to turn the taper, rad; NaN where not known.
 
     Raises
     ------
@@ -141,7 +141,7 @@ def taper_angle(taper: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     angle_rad : ndarray, shape S
-        Twice the half angle, rad.
+        Twice the half angle, rad; NaN where not known.
 
     Raises
     ------
@@ -176,6 +176,7 @@ def set_up(bore_large_m: ArrayLike, shaft_large_m: ArrayLike, taper: ArrayLike) 
     -------
     set_up_m : ndarray, shape S
         Above zero the hub's large end passes beyond the shaft's large end; below zero it stays short of it, m.
+        NaN where not known.
 
     Raises
     ------

@@ -55,7 +55,7 @@ def contact_gap(
     -------
     contact : ContactGap
         stations_m from the bore's large end and gap_m on diameter, shape S + (stations,); set_up_m as in `set_up`
-        and touches, shape S.
+        and touches, shape S; NaN where not known.
 
     Raises
     ------

@@ -145,7 +145,7 @@ def thrust_deduction(hull: str, wake_ratio: ArrayLike = np.nan, behind: str = ""
     Returns
     -------
     deduction : Estimate
-        As in `wake_fraction`.
+        As in `wake_fraction`; never NaN, for the usual range is always known.
 
     Raises
     ------
