@@ -62,6 +62,9 @@ KNOWN_ALL_THE_SAME = {
 UNITLESS = re.compile(r".*(_ratio|_count|_number|_factor|taper)|blades|relative_humidity|diameters?_power|(is|has)_\w+")
 UNITS = re.compile(r".*_(m|m2|m3|m3ps|rad|kg|s|n|nm|w|pa|c|mps|mps2|rps|kgpm3|m2ps)")
 
+# Of geometry alone and yet not of one size with it: what is counted per metre, and where a standard counts in metres.
+OF_THEIR_OWN_SIZE = {"film.spreading_rate", "iso484.scope"}
+
 FIGURES = [
     (call, figure)
     for call in CALLS.values()
@@ -175,6 +178,38 @@ def test_arrays_of_a_shape_give_arrays_of_that_shape(call):
         if row.shape != alone.shape:
             assert row.shape in ((2, 3, *alone.shape), (*alone.shape, 2, 3))
     assert any(row.shape != alone.shape for row, alone in zip(numbers_in(many), numbers_in(call.given()), strict=True))
+
+
+def size_power(name):
+    """How often a length goes into a figure, by its name; None where it is of something else than geometry."""
+    lengths = re.search(r"_m([23]?)$", name)
+    if lengths:
+        return int(lengths[1] or 1)
+    return 0 if re.search(r"(_rad|_ratio|_count|taper)$|^(blades|stations)$", name) else None
+
+
+GEOMETRY = [
+    call
+    for call in CALLS.values()
+    if call.name not in OF_THEIR_OWN_SIZE
+    and {size_power(figure) for figure in call.figures} & {1, 2, 3}
+    and None not in {size_power(figure) for figure in call.figures}
+    and len(numbers_in(call.given())) == 1
+]
+
+
+@pytest.mark.parametrize("call", GEOMETRY, ids=lambda call: call.name)
+def test_of_everything_twice_as_large_lengths_double_and_areas_grow_fourfold(call):
+    result = re.search(r"Returns\n-+\n(\w+) :", inspect.getdoc(call.formula))[1]
+    twice = {figure: np.multiply(call.figure(figure), 2.0 ** size_power(figure)) for figure in call.figures}
+
+    small, large = numbers_in(call.given())[0], numbers_in(call.given(**twice))[0]
+
+    assert large == pytest.approx(small * 2.0 ** (size_power(result) or 0), rel=1e-9, abs=1e-12)
+
+
+def test_most_of_the_bench_is_geometry():
+    assert len(GEOMETRY) > 40
 
 
 def two_good_ones(call: Call, figure: str) -> tuple[float, float]:
