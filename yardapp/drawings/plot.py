@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup, escape
 
@@ -19,6 +19,12 @@ class Axis:
     low: float
     high: float
     ticks: Sequence[tuple[float, str]] = ()
+    tall: float = FLOOR - TOP  # of the axis that stands up, in the drawing's own unit
+
+    @property
+    def floor(self) -> float:
+        """Where the axis that stands up begins."""
+        return TOP + self.tall
 
     def share(self, value: float) -> float:
         return (value - self.low) / (self.high - self.low)
@@ -78,38 +84,41 @@ def plot(
     bands: Sequence[Band] = (),
     regions: Sequence[Region] = (),
     key: str = "plot",
+    tall: float = FLOOR - TOP,
 ) -> Markup:
     """Axes with what is compared; what lies outside them is left out and counted under the plot."""
+    y = replace(y, tall=tall)
+    floor = TOP + tall
     outside = sum(not (x.holds(dot.x) and y.holds(dot.y)) for dot in dots)
     said = f"{outside} outside the plot." if outside else ""
     marks = [
-        *(mark for band in bands for mark in _band(x, band)),
         *(mark for region in regions for mark in _region(x, y, region)),
+        *(mark for band in bands for mark in _band(x, y, band)),
         *_axes(x, y),
         *(mark for curve in curves for mark in _curve(x, y, curve)),
         *(_dot(x, y, dot) for dot in dots if x.holds(dot.x) and y.holds(dot.y)),
-        words(LEFT, FLOOR + 60, said),
+        words(LEFT, floor + 60, said),
     ]
     named = [*(curve.label for curve in curves), *(region.label for region in regions), *(dot.label for dot in dots)]
     labels = [label for label in named if label]
     desc = f"Across: {x.label}. Up: {y.label}. {'Shown: ' + ', '.join(labels) + '. ' if labels else ''}{said}"
-    return sheet(key, 340, FLOOR + (68 if said else 48), title=title, desc=desc.strip(), marks=marks)
+    return sheet(key, 340, floor + (68 if said else 48), title=title, desc=desc.strip(), marks=marks)
 
 
 def _place(x: Axis, y: Axis, point: tuple[float, float]) -> Point:
-    return LEFT + x.share(point[0]) * (RIGHT - LEFT), FLOOR - y.share(point[1]) * (FLOOR - TOP)
+    return LEFT + x.share(point[0]) * (RIGHT - LEFT), y.floor - y.share(point[1]) * y.tall
 
 
 def _axes(x: Axis, y: Axis) -> list[str]:
-    marks = [line([(LEFT, TOP), (LEFT, FLOOR), (RIGHT, FLOOR)], "line", name="axes")]
+    marks = [line([(LEFT, TOP), (LEFT, y.floor), (RIGHT, y.floor)], "line", name="axes")]
     for value, label in x.ticks:
         at = LEFT + x.share(value) * (RIGHT - LEFT)
-        marks += [line([(at, FLOOR), (at, FLOOR + 5)], "thin"), words(at, FLOOR + 20, label, anchor="middle")]
+        marks += [line([(at, y.floor), (at, y.floor + 5)], "thin"), words(at, y.floor + 20, label, anchor="middle")]
     for value, label in y.ticks:
-        at = FLOOR - y.share(value) * (FLOOR - TOP)
+        at = y.floor - y.share(value) * y.tall
         marks += [line([(LEFT - 5, at), (RIGHT, at)], "thin dot"), words(LEFT - 9, at + 5, label, anchor="end")]
-    middle = (TOP + FLOOR) / 2
-    marks.append(words((LEFT + RIGHT) / 2, FLOOR + 40, x.label, anchor="middle"))
+    middle = (TOP + y.floor) / 2
+    marks.append(words((LEFT + RIGHT) / 2, y.floor + 40, x.label, anchor="middle"))
     marks.append(words(14, middle, y.label, anchor="middle", turn_deg=-90))
     return marks
 
@@ -135,9 +144,9 @@ def _runs(x: Axis, y: Axis, course: Sequence[tuple[float, float]]) -> Iterator[l
         run = []
 
 
-def _band(x: Axis, band: Band) -> list[str]:
+def _band(x: Axis, y: Axis, band: Band) -> list[str]:
     low, high = (LEFT + min(max(x.share(edge), 0), 1) * (RIGHT - LEFT) for edge in (band.low, band.high))
-    corners = [(low, TOP), (high, TOP), (high, FLOOR), (low, FLOOR)]
+    corners = [(low, TOP), (high, TOP), (high, y.floor), (low, y.floor)]
     shade = line(corners, "gap", closed=True, name=f"band {band.label}")
     return [shade, words((low + high) / 2, TOP + 14, band.label, anchor="middle")]
 

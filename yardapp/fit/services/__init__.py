@@ -3,6 +3,7 @@
 from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.services.in_columns import Asked
 from yardapp.fit.services.keeping import KeptVerdict, keep_verdict, kept_of_drive, kept_of_propeller, kept_verdict
+from yardapp.fit.services.mapping import DriveMap, Spot, map_of
 from yardapp.fit.services.pairing import Pairing, drive_figures, judge, pairing, propeller_figures
 from yardapp.fit.services.pairs import Pairs, StockPair, pair, pairs_in_stock
 from yardapp.fit.services.stock import RankedPropeller, Stock, stock_for
@@ -15,11 +16,13 @@ __all__ = [
     "BANDS",
     "RULES",
     "Asked",
+    "DriveMap",
     "KeptVerdict",
     "Pairing",
     "Pairs",
     "RankedDrive",
     "RankedPropeller",
+    "Spot",
     "Stock",
     "StockPair",
     "Takers",
@@ -33,6 +36,7 @@ __all__ = [
     "kept_of_propeller",
     "kept_verdict",
     "log_tried",
+    "map_of",
     "pair",
     "pairing",
     "pairs_in_stock",

@@ -50,6 +50,7 @@ def propeller_rows(session: Session, who: Who, asked: Asked, *narrowed: ColumnEl
         ITEM.tag,
         ITEM.hand,
         ITEM.blades,
+        ITEM.material,
         ITEM.place,
         ITEM.aboard_id,
     )

@@ -1,6 +1,7 @@
 """What the fit found, put into the words and drawings of a page. No database, no request."""
 
 from yardapp.fit.showing.kept import ended, kept_checks, kept_row, kept_when, premise_rows
+from yardapp.fit.showing.map import map_drawing, map_rows, spot_rows
 from yardapp.fit.showing.ranked import PAIR, counted, drive_row, pair_row, propeller_row
 from yardapp.fit.showing.verdict import (
     check_rows,
@@ -23,6 +24,8 @@ __all__ = [
     "kept_checks",
     "kept_row",
     "kept_when",
+    "map_drawing",
+    "map_rows",
     "pair_row",
     "parts",
     "premise_rows",
@@ -33,5 +36,6 @@ __all__ = [
     "say_in",
     "shaft_drawing",
     "shaft_rows",
+    "spot_rows",
     "still_open",
 ]
