@@ -115,6 +115,14 @@ def test_what_can_not_be_is_refused(ada, must_refuse, change):
     must_refuse(ada.post("/bench/survey", body(**change)), 422)
 
 
+def test_too_little_is_told_under_the_name_that_was_sent(ada, must_refuse):
+    alone = [{"blade": 1, "radius_ratio": 0.7, "angle_deg": 0, "height_mm": 1}]
+
+    said = must_refuse(ada.post("/bench/survey", body(readings=alone)), 422)
+
+    assert said == {"readings": "Read two stations of one radius at least: a pitch is a rise over a swing."}
+
+
 def test_a_survey_is_kept_and_can_be_corrected(ada):
     with db.transaction() as session:
         tag = make_propeller(session, pitch_m=None).tag

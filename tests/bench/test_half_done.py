@@ -1,3 +1,5 @@
+from concurrent.futures import ThreadPoolExecutor
+
 import pytest
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
@@ -132,3 +134,19 @@ def test_a_number_that_no_sheet_has_is_not_found(begun):
 def test_what_was_written_can_not_be_altered(begun):
     with pytest.raises(DBAPIError, match="history stays"), Register.writing.begin() as connection:
         connection.execute(text("UPDATE bench_half_done_box SET typed = '4'"))
+
+
+def test_many_hands_writing_at_once_lose_no_box(begun):
+    for blade in range(4):
+        write(begun, 1, name=f"Hand {blade}")
+
+    def fill(blade):
+        for station in range(10):
+            write(begun, 1, name=f"Hand {blade}", **{f"h-{blade}-0.7-{station}": str(station)})
+
+    with ThreadPoolExecutor(4) as hands:
+        list(hands.map(fill, range(4)))
+
+    found = stands(begun)
+    assert len(found.typed) == 41
+    assert [box.number for box in found.log] == list(range(1, 42))

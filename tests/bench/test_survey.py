@@ -2,6 +2,8 @@ import json
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from sqlalchemy import select
 
 from tests.bench.surveys import ANGLES_DEG, RADII, cells_of, reading_of
@@ -267,3 +269,60 @@ def test_the_stamp_is_the_pitch_that_it_should_have(register):
         found = gear.item_page(session, who, item.tag, "propeller")
 
     assert design_pitch_of(found) == pytest.approx(0.4572)
+
+
+def test_a_stamp_from_before_it_was_re_pitched_no_longer_speaks(register):
+    with transaction() as session:
+        item, who = make_propeller(session, pitch_m=None), make_who(session)
+        gear.add_evidence(session, who, item, gear.Said(what="pitch_m", basis="stamped", value=0.4572))
+        gear.record_work(session, who, item.tag, "re-pitched", note="An inch off.")
+        found = gear.item_page(session, who, item.tag, "propeller")
+
+    assert design_pitch_of(found) is None
+
+
+AT = st.sampled_from([0.0, 10.0, 20.0, 30.0, -20.0])
+HEIGHTS = st.one_of(st.floats(-0.5, 0.5), st.sampled_from([0.0, 0.02, 0.0325, 0.045]))
+CELLS = st.lists(
+    st.builds(
+        lambda blade, radius, station, angle, height: {
+            "blade": blade,
+            "radius_ratio": radius,
+            "station": station,
+            "angle_rad": float(np.radians(angle)),
+            "height_m": height,
+        },
+        st.integers(1, 4),
+        st.sampled_from([0.5, 0.7]),
+        st.integers(1, 3),
+        AT,
+        HEIGHTS,
+    ),
+    max_size=24,
+)
+
+
+SAYS = st.tuples(
+    st.sampled_from([None, 0.0, 0.0001]), st.sampled_from([None, 0.45]), st.sampled_from(["right", "left", ""])
+)
+
+
+def answer_or_refusal(cells, u_height_m, design_pitch_m, hand):
+    try:
+        return survey_of(reading_of(cells, blades=4, hand=hand, u_height_m=u_height_m, design_pitch_m=design_pitch_m))
+    except (Refused, OutsideRange) as refusal:
+        return refusal.said
+
+
+@settings(max_examples=150, deadline=None)
+@given(CELLS, SAYS)
+def test_whatever_is_read_a_survey_answers_or_refuses_in_words(cells, said):
+    outcome = answer_or_refusal(cells, *said)
+    if isinstance(outcome, str):
+        assert outcome
+        return
+
+    assert outcome.value > 0
+    assert all(fault_said(fault).endswith((".", "?")) for fault in outcome.more["survey"]["faults"])
+    # What a sheet keeps goes into both databases' JSON, which has no "not a number".
+    assert json.loads(json.dumps(outcome.kept(), allow_nan=False))["pitch_m"] == outcome.value

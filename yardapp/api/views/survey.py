@@ -4,6 +4,8 @@ from collections import Counter
 from math import radians
 from typing import Any
 
+from flask import g
+
 from yardapp.api.bodies import survey as bodies
 from yardapp.api.bodies.base import Figure, figure_of
 from yardapp.api.door import Act, works_out
@@ -17,6 +19,7 @@ PLAIN = ("blades", "counts", "wanted_class")
 
 def reading_of(said: Any) -> tuple[services.SurveyReading, dict[str, Any]]:
     """The reading as the bench takes it, and what was typed."""
+    g.sent_as = {**g.get("sent_as", {}), "cells": "readings", "radius_ratio": "readings"}
     found = figures_said(said, bodies.SURVEY_SIZES)
     figures: dict[str, Any] = {name: one.value for name, one in found.items()}
     plain = {name: getattr(said, name) for name in PLAIN}

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import select
+from sqlalchemy import and_, select
 from sqlalchemy.orm import Session
 
 from yardapp.bench.models import HalfDone, HalfDoneBox
@@ -81,8 +81,8 @@ def begin_sheet(
     return half
 
 
-def in_writing(session: Session, who: Who, half_done_id: int) -> InWriting:
-    """One sheet in the writing, with everything that was written on it, oldest first.
+def in_writing(session: Session, who: Who, half_done_id: int, *, since: int = 0) -> InWriting:
+    """One sheet in the writing, with everything that was written on it since a version, oldest first.
 
     Raises
     ------
@@ -95,7 +95,7 @@ def in_writing(session: Session, who: Who, half_done_id: int) -> InWriting:
     chosen = (
         select(HalfDone, gear.Item, HalfDoneBox)
         .join(gear.Item, gear.Item.id == HalfDone.item_id)
-        .outerjoin(HalfDoneBox, HalfDoneBox.half_done_id == HalfDone.id)
+        .outerjoin(HalfDoneBox, and_(HalfDoneBox.half_done_id == HalfDone.id, HalfDoneBox.number > since))
         .where(HalfDone.id == half_done_id, gear.seen_by(who))
         .order_by(HalfDoneBox.number)
     )

@@ -26,6 +26,7 @@ from yardapp.quantities import exact
 
 MOST_BLADES = 7
 LEAST_STATIONS = 2
+RE_PITCHED = "re-pitched"  # the one work after which it is meant to have another pitch than its stamp
 TOO_FEW = "Read two stations of one radius at least: a pitch is a rise over a swing."
 GREATEST_M, GREATEST_RAD = 3.0, 4 * np.pi
 
@@ -210,9 +211,14 @@ def keep_survey(
 
 
 def design_pitch_of(found: gear.ItemPage) -> float | None:
-    """The pitch that a propeller was made with, as far as the register knows: its stamp's, else a paper's."""
-    told: dict[str, Any] = {}
+    """The pitch that a propeller should have, as far as the register knows: its stamp's, else a paper's.
+
+    A stamp from before it was last re-pitched no longer speaks.
+    """
+    changed = max((event.at for event in found.events if event.kind == RE_PITCHED), default=None)
+    told: dict[str, float] = {}
     for line in found.evidence:  # newest first
-        if line.kind == "pitch_m" and line.value is not None and not line.is_replaced:
+        is_old = changed is not None and (line.true_from is None or line.true_from < changed)
+        if line.kind == "pitch_m" and line.value is not None and not line.is_replaced and not is_old:
             told.setdefault(line.basis, line.value)
     return next((told[basis] for basis in ("stamped", "decoded", "paper") if basis in told), None)

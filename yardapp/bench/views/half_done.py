@@ -16,6 +16,7 @@ from yardapp.filters import ago
 from yardapp.forms import STALE
 from yardapp.web import Act, current_who, filled, kept, page, refused, saving, snapshot
 
+NO_BOXES = 2**31 - 1  # a version that no sheet reaches: its boxes are not asked for
 UNREADABLE = "Look again at what is marked: it can't be read."
 
 
@@ -55,10 +56,10 @@ def _around(there: services.InWriting, form: SurveyForm, **shown: Any) -> dict[s
 @bp.get("/half-done/<int(max=2147483647):half_done_id>/boxes")
 def boxes_since(half_done_id: int) -> ResponseReturnValue:
     """What was written since a version, by anybody."""
-    seen = request.args.get("seen", 0, type=int)
+    seen = min(max(request.args.get("seen", 0, type=int), 0), NO_BOXES)
     with snapshot() as opened:
-        there = services.in_writing(opened, current_who(), half_done_id)
-    return _boxes_said(there.row, [box for box in there.log if box.number > seen])
+        there = services.in_writing(opened, current_who(), half_done_id, since=seen)
+    return _boxes_said(there.row, there.log)
 
 
 @bp.post("/half-done/<int(max=2147483647):half_done_id>/boxes")
@@ -88,14 +89,14 @@ def _boxes_said(half: Any, since: Any) -> dict[str, Any]:
 @bp.post("/half-done/<int(max=2147483647):half_done_id>/look")
 def look_at_half_done(half_done_id: int) -> ResponseReturnValue:
     """What the survey would say now; saves nothing. A part of the page for a page that asks, else the whole page."""
-    form = survey_form()
+    form, is_part = survey_form(), bool(request.headers.get("HX-Request"))
     with snapshot() as opened:
-        there = services.in_writing(opened, current_who(), half_done_id)
+        there = services.in_writing(opened, current_who(), half_done_id, since=NO_BOXES if is_part else 0)
         form.take(services.tools(opened))
         form.validate()
         outcome = _looked(opened, there, form)
     shown = _shown(outcome)
-    if request.headers.get("HX-Request"):
+    if is_part:
         return render_template("bench/survey_looked.html", form=form, shown=shown, **_still(form))
     return page("bench/survey_grid.html", form=form, **_around(there, form, shown=shown))
 
