@@ -147,3 +147,82 @@ def test_an_owner_can_not_judge_what_they_may_not_see(caller_as, must_refuse):
 
     assert set(must_refuse(owner.post("/fit", {"propeller": tag, "drive": {}}), 422)) == {"propeller"}
     assert set(must_refuse(owner.post("/fit", {"propeller": {}, "drive": drive_id}), 422)) == {"drive"}
+
+
+# tests/fit/power_pairings.py: a hull of R = 130 V^2, an engine of 28 kW, a propeller that suits both; ± is k = 2.
+SUITED = PROPELLER | {
+    "diameter": "420 mm",
+    "pitch": "292 mm",
+    "area_ratio": 0.70,
+    "blade_kind": "fixed",
+    "plus_minus": PROPELLER["plus_minus"] | {"pitch": "3 mm", "area_ratio": 0.02},
+}
+BOAT = DRIVE | {
+    "rated_power": "28 kW",
+    "rated_speed": "3000 rpm",
+    "reduction": "2:1",
+    "block_ratio": 0.4,
+    "is_twin": False,
+    "hull_kind": "displacement_single",
+    "behind": "streamlined",
+    "speed_power": [[speed, 130.0 * speed**3] for speed in (2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0)],
+    "speed_power_kind": "effective",
+    "shaft_depth": "700 mm",
+    "plus_minus": DRIVE["plus_minus"] | {"rated_power": "0.5 kW", "rated_speed": "12 rpm", "reduction_ratio": 0.002},
+}
+
+
+def test_with_her_hull_known_the_engine_is_judged_too(ada):
+    answer = ada.post("/fit", {"propeller": SUITED, "drive": BOAT})
+    said = answer.get_json()
+
+    assert answer.status_code == 200, said
+    assert {part["group"]: part["verdict"] for part in said["parts"]}["engine"] == "goes on", said
+    engine = next(check for check in said["checks"] if check["name"] == "engine load")
+    units = {row["label"]: row["unit"] for row in engine["compared"]}
+    assert units["Engine at full throttle"] == "rev/s"
+
+
+def test_an_inch_and_a_bit_too_much_pitch_is_re_pitched(ada):
+    body = {"propeller": SUITED | {"pitch": "322 mm", "material": "aluminium bronze"}, "drive": BOAT}
+
+    said = ada.post("/fit", body).get_json()
+
+    assert "re-pitch" in said["works"]
+
+
+def test_what_is_asked_is_answered_and_nothing_else(ada):
+    said = ada.post("/fit", {"propeller": SUITED, "drive": BOAT, "ask": ["shaft"]}).get_json()
+
+    assert {part["group"] for part in said["parts"]} == {"shaft", "water"}
+    assert "tip room" not in [check["name"] for check in said["checks"]]
+
+
+def test_rated_power_alone_asks_nothing_of_the_engine(ada):
+    drive = DRIVE | {"rated_power": "28 kW", "rated_speed": "3000 rpm", "reduction_ratio": 2.0}
+
+    said = ada.post("/fit", {"propeller": PROPELLER, "drive": drive}).get_json()
+
+    assert said["verdict"] == "goes on"
+
+
+def test_everything_asked_of_nothing_known_is_answered_with_what_to_measure(ada):
+    groups = ["shaft", "seat", "water", "around", "condition", "engine", "blades", "strength"]
+
+    said = ada.post("/fit", {"propeller": {}, "drive": {}, "ask": groups}).get_json()
+
+    assert {part["verdict"] for part in said["parts"]} == {"cannot tell"}
+    assert len(said["needs"]) > 20
+
+
+@pytest.mark.parametrize(
+    ("body", "field"),
+    [
+        ({"propeller": {}, "drive": {"hull_kind": "raft"}}, "drive.hull_kind"),
+        ({"propeller": {}, "drive": {"speed_power": [[1.0]]}}, "drive.speed_power"),
+        ({"propeller": {"blade_kind": "wings"}, "drive": {}}, "propeller.blade_kind"),
+        ({"propeller": {}, "drive": {}, "ask": ["rigging"]}, "ask"),
+    ],
+)
+def test_a_word_of_hull_or_blades_that_is_none_is_told_by_its_name(ada, must_refuse, body, field):
+    assert all(name.startswith(field) for name in must_refuse(ada.post("/fit", body), 422))

@@ -12,6 +12,7 @@ ORDER = (
     "shafts",
     "happenings",
     "vessels",
+    "hulls",
     "drives",
     "bench",
     "survey",

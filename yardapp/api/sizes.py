@@ -28,7 +28,7 @@ SI_UNITS: dict[Kind, str] = {
     "temperature": "°C",
     "duration": "s",
 }
-ENDINGS = ("_m", "_rad", "_w", "_rps", "_ratio")
+ENDINGS = ("_m", "_m2", "_rad", "_w", "_rps", "_kg", "_ratio")
 UNITLESS: tuple[Kind, ...] = ("taper", "number", "count")
 
 

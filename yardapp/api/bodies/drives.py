@@ -1,7 +1,7 @@
 """Drives: engine, gear, shaft line, and the room for a propeller."""
 
 from datetime import datetime
-from typing import Literal
+from typing import Any, Literal
 
 from pydantic import Field
 
@@ -19,6 +19,7 @@ from yardapp.api.bodies.base import (
     with_sizes,
 )
 from yardapp.api.sizes import Size
+from yardapp.vessels.services import BEHIND, SHAFT_ALLOYS
 
 Position = Literal["centre", "port", "starboard"]
 From = Literal["centre", "surface"]
@@ -33,8 +34,22 @@ DRIVE_SIZES = (
     Size("keyway_depth_m", "length", "Keyway, depth at its side", least=0.0003, most=0.15),
     Size("hub_space_m", "length", "Room from the bearing's aft face to the taper's large end", least=0.0005, most=5.0),
     Size("hull_clearance_m", "length", "Room from shaft to hull, square to the shaft", least=0.03, most=15.0),
+    Size("safety_factor", "number", "Safety factor of the shaft in torsion", least=1.0, most=20.0),
+    Size("shaft_span_m", "length", "Longest span between two bearings", least=0.05, most=20.0),
+    Size("key_length_m", "length", "Key, length that bears", least=0.005, most=2.0),
+    Size("thread_length_m", "length", "Thread behind the taper's small end", least=0.005, most=1.0),
+    Size("nut_length_m", "length", "Both nuts and the lock, face to face", least=0.003, most=1.0),
+    Size("cutter_length_m", "length", "What a cutter takes of the shaft; 0 without one", least=0.0, most=1.0),
+    Size("bearing_diameter_m", "length", "Bearing's housing, across its aft end", least=0.01, most=3.0),
+    Size("rudder_distance_m", "length", "Taper's large end aft to the rudder, at 0.7 R", least=0.02, most=10.0),
+    Size("ahead_distance_m", "length", "Taper's large end forward to deadwood, at 0.7 R", least=0.005, most=10.0),
+    Size("aperture_length_m", "length", "Aperture, fore and aft at the shaft", least=0.05, most=10.0),
+    Size("shaft_depth_m", "length", "Waterline to the shaft's centre at the propeller", least=0.05, most=30.0),
+    Size("old_mass_kg", "mass", "Weight of the propeller that was on it", least=0.1, most=1e5),
 )
-WORDS = ("position", "engine", "hand", "hull_clearance_from", "note")
+WORDS = ("position", "engine", "hand", "hull_clearance_from", "note", "shaft_alloy", "behind")
+Alloy: Any = Literal[SHAFT_ALLOYS]
+Behind: Any = Literal[tuple(BEHIND)]
 
 
 class DriveWords(Body):
@@ -45,6 +60,8 @@ class DriveWords(Body):
     engine: Words = ""
     hand: Hand | None = Field(None, description="The hand of propeller that this drive wants.")
     hull_clearance_from: From = Field("centre", description="Where on the shaft the hull clearance begins.")
+    shaft_alloy: Alloy | None = Field(None, description="Metal of the shaft and its condition.")
+    behind: Behind | None = Field(None, description="Rudder behind one screw, or what stands beside two.")
     note: Note = ""
 
 
@@ -56,6 +73,8 @@ class DriveChangeWords(Body):
     engine: Words | None = None
     hand: Hand | None = None
     hull_clearance_from: From | None = None
+    shaft_alloy: Alloy | None = None
+    behind: Behind | None = None
     note: Note | None = None
 
 
@@ -82,6 +101,8 @@ class Drive(Reply):
     engine: str
     hand: Hand | None
     hull_clearance_from: From
+    shaft_alloy: str | None
+    behind: str | None
     figures: dict[str, Figure] = Field(description="By their full name; what is not known is left out.")
     typed: dict[str, str] = Field(description="What was typed, by the name of its box.")
     note: str

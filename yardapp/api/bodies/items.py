@@ -24,6 +24,7 @@ from yardapp.api.sizes import Size
 from yardapp.gear.figures import FIGURES
 
 BoreKind = Literal["taper", "parallel", "pilot"]
+BladeKind = Literal["fixed", "folding", "feathering", "controllable"]
 Metal = Literal["manganese bronze", "aluminium bronze", "stainless steel", "aluminium", "cast iron", "other"]
 # A keyway of nothing is "looked: there is none".
 BORE_SIZES = (
@@ -41,6 +42,8 @@ PROPELLER_SIZES = (
     Size("blades", "count", "Number of blades", least=2, most=7),
     *BORE_SIZES,
     Size("taper", "taper", "Taper"),
+    Size("area_ratio", "number", "Blade area ratio", least=0.1, most=1.5),
+    Size("mass_kg", "mass", "Weight", least=0.1, most=1e5),
 )
 SHAFT_SIZES = (
     Size("diameter_m", "length", "Shaft diameter", least=0.008, most=0.6),
@@ -69,6 +72,7 @@ class PropellerWords(NewItem):
     stamp: Words = Field("", description="As it stands on the hub; ? for a character that can't be read.")
     hand: Hand | None = Field(None, description="By look: how the near blade leans.")
     bore_kind: BoreKind | None = None
+    blade_kind: BladeKind | None = None
 
 
 NewPropeller = with_sizes("NewPropeller", PropellerWords, PROPELLER_SIZES)

@@ -25,6 +25,8 @@ def shown(drive: Any, vessel: str) -> bodies.Drive:
         engine=drive.engine,
         hand=drive.hand,
         hull_clearance_from=drive.hull_clearance_from,
+        shaft_alloy=drive.shaft_alloy,
+        behind=drive.behind,
         figures=_shown_figures(drive),
         typed={name: text for name, text in drive.typed.items() if text},
         note=drive.note,

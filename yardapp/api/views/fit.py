@@ -17,15 +17,20 @@ from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
 from yardapp.gear import services as gear
 from yardapp.vessels import services as vessels
 
+HULL_AND_LINE = ("shaft_alloy", "behind", "hull_kind", "planing_kind", "speed_power_kind")
+
 
 @works_out("/fit", body=bodies.Pair, reply=bodies.Verdict)
 def judge(act: Act, said: bodies.Pair) -> bodies.Verdict:
     """Judge whether a propeller goes on a drive; whatever is not known says which reading would settle it."""
     propeller, drive = _propeller(act, said.propeller), _drive(act, said.drive)
-    verdict: Any = services.judge_figures(propeller, drive, rule=said.rule, say=partial(_say, act.who.units))
+    ask = None if said.ask is None else tuple(dict.fromkeys(said.ask))
+    say = partial(_say, act.who.units)
+    verdict: Any = services.judge_figures(propeller, drive, rule=said.rule, say=say, ask=ask)
     return bodies.Verdict(
         verdict=verdict.verdict,
         lede=verdict.lede,
+        parts=[bodies.Part(group=part.group, verdict=part.verdict, checks=list(part.checks)) for part in verdict.parts],
         checks=[_check(check) for check in verdict.checks],
         needs=[_need(need) for need in verdict.needs],
         works=list(verdict.works),
@@ -47,6 +52,8 @@ def _propeller(act: Act, said: Any) -> PropellerFigures:
         hand_stamped=said.hand_stamped,
         bore_kind=said.bore_kind,
         material=said.material,
+        kind=said.blade_kind,
+        open_faults=None if said.open_faults is None else tuple(said.open_faults),
         blades=None if blades is None else int(blades.value),
         **figures,
     )
@@ -61,7 +68,9 @@ def _drive(act: Act, said: Any) -> DriveFigures:
             raise Refused(str(refusal), "drive") from None
     figures: dict[str, Any] = _figures(figures_said(said, bodies.ROOM_SIZES, "drive."), said.basis)
     block = None if said.block_ratio is None else Figure(value=said.block_ratio, basis=said.basis)
-    return DriveFigures(hand=said.hand, is_twin=said.is_twin, block_ratio=block, **figures)
+    words = {name: getattr(said, name) for name in HULL_AND_LINE}
+    pairs = tuple((pair[0], pair[1]) for pair in said.speed_power)
+    return DriveFigures(hand=said.hand, is_twin=said.is_twin, block_ratio=block, speed_power=pairs, **words, **figures)
 
 
 def _figures(found: dict[str, Told], basis: str) -> dict[str, Figure]:
@@ -81,6 +90,7 @@ def _say(system: quantities.System, kind: str, value: float, u: float | None) ->
 def _check(check: Any) -> bodies.Check:
     return bodies.Check(
         name=check.name,
+        group=check.group,
         verdict=check.verdict,
         says=check.says,
         remedy=check.remedy,

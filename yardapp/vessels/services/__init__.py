@@ -1,5 +1,6 @@
 """What can be done about boats and their drives: one door."""
 
+from yardapp.vessels.hull_words import BEHIND, HULL_KINDS, PLANING_KINDS, POWER_TAKEN, SHAFT_ALLOYS
 from yardapp.vessels.services.boats import (
     change_vessel,
     drives_of_owner,
@@ -33,14 +34,19 @@ from yardapp.vessels.services.shaft_lines import (
 from yardapp.vessels.services.story import DrivePage, VesselPage, drive_page, vessel_page
 
 __all__ = [
+    "BEHIND",
     "DRIVE_BOXES",
     "DRIVE_FIGURES",
     "HULL_FIGURES",
+    "HULL_KINDS",
     "HULL_WORDS",
     "LINE_BOXES",
     "LINE_FIGURES",
     "LINE_WORDS",
     "PAGE",
+    "PLANING_KINDS",
+    "POWER_TAKEN",
+    "SHAFT_ALLOYS",
     "DrivePage",
     "VesselPage",
     "VesselRow",
