@@ -306,6 +306,7 @@ def test_every_page_of_a_survey_holds_together(client, fetch, tag, begun):
     sheet_id = kept_sheet().id
     fetch(f"/bench/surveys/{sheet_id}")
     fetch(f"/bench/surveys/{sheet_id}/correct")
+    assert "Nothing to move" in fetch(f"/bench/surveys/{sheet_id}/shop")
     fetch(begun)
     assert client.get(f"/bench/sheets/{sheet_id}").headers["Location"] == f"/bench/surveys/{sheet_id}"
     assert "Pitch survey 450.0" in fetch(f"/bench/{tag}")
@@ -368,3 +369,15 @@ def test_a_slip_of_the_clipboard_does_not_stop_the_sheet(client, begun):
 @pytest.mark.parametrize("address", ["half-done/9", "half-done/9/boxes", "surveys/9", "half-done/99999999999999999999"])
 def test_a_number_that_nothing_has_is_not_found(client, address):
     assert client.get(f"/bench/{address}").status_code == 404
+
+
+def test_the_letter_to_the_shop_says_what_to_do_to_which_blade(client, fetch, begun):
+    high = {f"h-2-0.7-{station}": f"{20 + 480 * angle / 360:g}" for station, angle in enumerate(ANGLES, 1)}
+    client.send(begun, seen="0", **SETUP, **heights() | high)
+
+    letter = fetch(f"/bench/surveys/{kept_sheet().id}/shop")
+
+    assert "Blade 2, 0.7 R" in letter
+    assert "Leading edge 1.67 mm down, trailing edge 1.67 mm up" in letter
+    assert "450 mm (17.717 in)" in letter
+    assert "Promised" in letter

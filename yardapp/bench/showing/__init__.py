@@ -2,7 +2,7 @@
 
 from yardapp.bench.showing.faces import FACES, Face
 from yardapp.bench.showing.outcomes import Shown, lead, shown
-from yardapp.bench.showing.survey import SurveyPage, of_survey
+from yardapp.bench.showing.survey import SurveyPage, letter_rows, of_survey
 from yardapp.bench.showing.words import as_typed, figure, label_of
 from yardapp.bench.sums import Known
 from yardapp.formulas.pitch import mark_radius
@@ -19,6 +19,7 @@ __all__ = [
     "figure",
     "label_of",
     "lead",
+    "letter_rows",
     "mark_of",
     "of_survey",
     "shown",

@@ -15,6 +15,7 @@ from yardapp.quantities import System
 
 Kept = Mapping[str, Any]
 INCH_M = 0.0254
+ROOM = "_" * 16  # to write on
 NONE_TOLD, BEYOND = "none", "beyond III"
 UP = {True: "up", False: "down"}
 
@@ -202,3 +203,18 @@ def _shop_said(shop: Kept | None, system: System) -> str:
         f"To bring it to {aim} and class {shop['class']}. Face down on the table: up is off the table, forward; "
         "at the outermost stations of each radius."
     )
+
+
+def letter_rows(tag: str, known: Known, said: Kept, system: System) -> list[tuple[str, str]]:
+    """The block of the letter to the shop: which propeller it is, and what it has instead of what it should have."""
+    sizes = (("Diameter", said["diameter_m"] or known.diameter_m), ("Pitch it should have", said["design_m"]))
+    return [
+        ("Tag", tag),
+        *((label, quantities.both(value, "length", system) if value else ROOM) for label, value in sizes),
+        ("Mean pitch, measured", _figure(said["propeller"], system)),
+        ("Blades", str(said["blades"])),
+        ("Hand", known.hand or said["hand"] or ROOM),
+        ("Sent", ROOM),
+        ("Promised", ROOM),
+        ("Returned", ROOM),
+    ]

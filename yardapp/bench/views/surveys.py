@@ -28,6 +28,16 @@ def survey_kept(sheet_id: int) -> ResponseReturnValue:
     )
 
 
+@bp.get("/surveys/<int(max=2147483647):sheet_id>/shop")
+def survey_letter(sheet_id: int) -> ResponseReturnValue:
+    """The letter for the propeller shop: what to do to which blade."""
+    row, there = _survey(sheet_id)
+    shown = showing.of_survey(services.Outcome.from_kept(row.sheet.results), current_who().units)
+    block = showing.letter_rows(row.tag, there.known, row.sheet.results["more"]["survey"], current_who().units)
+    heading = f"For the propeller shop: {row.tag}"
+    return page("bench/survey_letter.html", row=row, tag=row.tag, heading=heading, block=block, shown=shown)
+
+
 def _survey(sheet_id: int) -> tuple[services.SheetRow, services.AtBench]:
     with snapshot() as opened:
         row, there = services.sheet_by_id(opened, current_who(), sheet_id)
