@@ -39,33 +39,42 @@ export function start(part) {
   }
 
   async function ask(whole = false) {
+    const answer = await answered(`${part.dataset.ask}${whole ? "" : `?seen=${shown().seen}`}`);
+    if (!answer) return silent();
+    if (answer.type === "opaqueredirect") return tell(SIGN_IN);
+    const theirs = Number(answer.headers.get("Yard-Time"));
+    const drifted = Math.abs(theirs - yardNow()) > DRIFT_S;
+    ahead = theirs - Date.now() / 1000;
+    heard = yardNow();
+    listen(); // what has come due is told before what stood here is replaced
+    if (answer.html) show(answer.html);
+    else if (drifted) return await ask(true); // this device slept: its clocks stood still
+    if (await sendKept()) return await ask(true);
+    tell();
+  }
+
+  // The whole answer, or nothing when there was none in time.
+  async function answered(address) {
     const stop = new AbortController();
     const timer = setTimeout(() => stop.abort(), ANSWER_MS);
-    const address = `${part.dataset.ask}${whole ? "" : `?seen=${shown().seen}`}`;
     try {
       const answer = await fetch(address, { cache: "no-store", redirect: "manual", signal: stop.signal });
-      if (answer.type === "opaqueredirect") return tell(SIGN_IN);
-      if (!answer.ok) return silent();
-      const theirs = Number(answer.headers.get("Yard-Time"));
-      const drifted = Math.abs(theirs - yardNow()) > DRIFT_S;
-      ahead = theirs - Date.now() / 1000;
-      heard = yardNow();
-      if (answer.status === 200) show(await answer.text());
-      else if (drifted) return await ask(true); // this device slept: its clocks stood still
-      await sendKept();
-      tell();
+      if (answer.type !== "opaqueredirect" && !answer.ok) return null;
+      return { type: answer.type, headers: answer.headers, html: answer.status === 200 ? await answer.text() : "" };
     } catch {
-      silent();
+      return null;
     } finally {
       clearTimeout(timer);
     }
   }
 
+  // Whether anything was sent: then there is news.
   async function sendKept() {
-    if (!taps.waiting().length) return;
+    if (!taps.waiting().length) return false;
     const came = await taps.flush(csrf(), yardNow);
     if (came === "signed out") tell(SIGN_IN);
     if (came === "stale") location.reload();
+    return came === "sent";
   }
 
   function silent() {

@@ -41,18 +41,31 @@ def duration(label: str, unit: str = "min") -> DurationField:
     return DurationField(label, default_unit=unit, at_least=0.0)
 
 
-class WindowRow(Form):
-    """One row of a window."""
+class Row(Form):
+    """One row of a table; a figure without its temperature says nothing."""
 
     temperature_c = temperature("At")
+
+    def validate(self, extra_validators: Any = None) -> bool:
+        """A row that says something names its temperature."""
+        is_fine = bool(super().validate(extra_validators))
+        told = [box for name, box in self._fields.items() if name != "temperature_c" and box.data is not None]
+        if told and self["temperature_c"].data is None and not self["temperature_c"].errors:
+            self["temperature_c"].errors = ["At which temperature?"]
+            return False
+        return is_fine
+
+
+class WindowRow(Row):
+    """One row of a window."""
+
     earliest_s = duration("Not before")
     latest_s = duration("Not after")
 
 
-class TimeRow(Form):
+class TimeRow(Row):
     """One row of a table of times."""
 
-    temperature_c = temperature("At")
     time_s = duration("Time", "h")
 
 

@@ -3,9 +3,8 @@
 from datetime import UTC, datetime
 from typing import Any
 
-from wtforms import DateTimeLocalField, HiddenField, IntegerField, SelectField, StringField
+from wtforms import DateTimeLocalField, IntegerField, SelectField, StringField
 from wtforms.validators import InputRequired, Length, NumberRange, Optional
-from wtforms.widgets import HiddenInput
 
 from yardapp.fields import QuantityField, RatioField, TemperatureField, VolumeField
 from yardapp.forms import RecordForm, YardForm, options
@@ -22,19 +21,19 @@ class PlainForm(YardForm):
 class TakeForm(YardForm):
     """A system that comes with yardapp, by name."""
 
-    name = HiddenField()
+    name = StringField()  # the value of the button itself, so no hidden box
 
 
 class OfferForm(YardForm):
     """Whether a system is offered for new jobs."""
 
-    is_used = HiddenField()
+    is_used = StringField()
 
 
 class BringBackForm(RecordForm):
     """An earlier version, to be the newest again."""
 
-    number = IntegerField("Version", [InputRequired("Which version?")], widget=HiddenInput())
+    number = IntegerField("Version", [InputRequired("Which version?")])
 
 
 class Readings(YardForm):
@@ -69,8 +68,8 @@ class TapForm(Readings):
     `at` is the moment of the act itself, when it was sent late.
     """
 
-    tap = HiddenField()
-    at = HiddenField()
+    tap = StringField()  # the value of the button itself, so no hidden box
+    at = StringField()
 
     def act(self) -> dict[str, Any]:
         """The tap as the service takes it."""

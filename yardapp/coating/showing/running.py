@@ -18,6 +18,7 @@ from yardapp.quantities import show
 
 STATES = {"stirring": "being stirred", "standing": "stands", "ready": "ready", "past": "past", "unknown": "not known"}
 WEATHER = {"go": "Go", "wait": "Wait", "unknown": "Weather not known"}
+TURNED = ("missed", "unknown")  # these ask for something that the clock does not
 PHASES = {
     "to do": "to do",
     "running": "being coated",
@@ -171,7 +172,7 @@ def _row(story: Story, unit: UnitStanding, now_s: float) -> Row:
         times=_times(unit),
         coats=", ".join(coat.name for coat in story.run.unit(unit.key).coats(story.system)),
         clock=_unit_clock(unit, now_s),
-        buttons=acts_of(story, unit),
+        buttons=acts_of(story, unit) if unit.phase in TURNED else [],
         more=further(story, unit),
         faults=[(fault.said, fault.remedy) for fault in unit.faults if not fault.remedied],
     )

@@ -51,6 +51,8 @@ def system(system_id: int) -> ResponseReturnValue:
     with snapshot() as opened:
         found = services.system_page(opened, current_who(), system_id)
     shown = found.version(request.args.get("version", found.number, type=int))
+    back = filled(forms.BringBackForm, blank=True)
+    back.version.data = found.number
     return page(
         "coating/system.html",
         found=found,
@@ -61,7 +63,7 @@ def system(system_id: int) -> ResponseReturnValue:
         source=showing.source_of(shown.system.source),
         life=showing.duration(shown.system.life_s) if shown.system.life_s else "",
         versions=_versions(found),
-        plain=filled(forms.BringBackForm, blank=True),
+        plain=back,
     )
 
 
