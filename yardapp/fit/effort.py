@@ -10,6 +10,7 @@ HOURS: dict[str, tuple[float, float]] = {
     "fit a spacer": (0.5, 1.5),
     "fit a key": (1, 2),
     "open the keyway": (1, 3),
+    "shift the cutter": (0.5, 1.5),
     "mend": (2, 8),
     "bore and key": (2, 4),
     "re-bore": (3, 5),

@@ -1,6 +1,7 @@
 """What the fit found, put into the words and drawings of a page. No database, no request."""
 
 from yardapp.fit.showing.kept import ended, kept_checks, kept_row, kept_when, premise_rows
+from yardapp.fit.showing.letters import both, propeller_rows, rests_on, shaft_end_rows
 from yardapp.fit.showing.map import map_drawing, map_rows, spot_rows
 from yardapp.fit.showing.ranked import PAIR, counted, drive_row, pair_row, propeller_row
 from yardapp.fit.showing.verdict import (
@@ -17,6 +18,7 @@ from yardapp.fit.showing.verdict import (
 
 __all__ = [
     "PAIR",
+    "both",
     "check_rows",
     "counted",
     "drive_row",
@@ -30,11 +32,14 @@ __all__ = [
     "parts",
     "premise_rows",
     "propeller_row",
+    "propeller_rows",
+    "rests_on",
     "room_drawing",
     "room_rows",
     "rows_of",
     "say_in",
     "shaft_drawing",
+    "shaft_end_rows",
     "shaft_rows",
     "spot_rows",
     "still_open",

@@ -45,8 +45,8 @@ def premise_rows(found: KeptVerdict, system: System) -> list[dict[str, Any]]:
     return [
         {
             "label": sentence(one.label),
-            "then": _figure(one, one.then, system),
-            "now": _figure(one, one.now, system) if one.is_changed or one.then != one.now else "the same",
+            "then": said_of(one, one.then, system),
+            "now": said_of(one, one.now, system) if one.is_changed or one.then != one.now else "the same",
             "is_changed": one.is_changed,
             "is_rested_on": one.is_rested_on,
         }
@@ -54,7 +54,8 @@ def premise_rows(found: KeptVerdict, system: System) -> list[dict[str, Any]]:
     ]
 
 
-def _figure(premise: Premise, said: Any, system: System) -> str:
+def said_of(premise: Premise, said: Any, system: System) -> str:
+    """One premise as it stands on one side of the table."""
     if said is None:
         return NOT_KNOWN
     if isinstance(said, dict):
