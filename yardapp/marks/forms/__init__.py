@@ -1,5 +1,6 @@
 """What may be typed about marks and the tables that read them."""
 
 from yardapp.marks.forms.mark import MarkForm, TakeForm
+from yardapp.marks.forms.table import ImportForm, TableForm, VersionForm
 
-__all__ = ["MarkForm", "TakeForm"]
+__all__ = ["ImportForm", "MarkForm", "TableForm", "TakeForm", "VersionForm"]

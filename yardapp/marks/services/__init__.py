@@ -1,5 +1,6 @@
 """What can be done with marks and the tables that read them: one door."""
 
+from yardapp.marks.services.bench import Tried, samples_for, try_samples
 from yardapp.marks.services.marks import (
     PlainReading,
     decode,
@@ -21,6 +22,7 @@ from yardapp.marks.services.tables import (
     seed_tables,
     table_page,
     tables,
+    take_table,
     use_table,
 )
 from yardapp.marks.services.taking import take_reading
@@ -31,6 +33,7 @@ __all__ = [
     "MarksPage",
     "PlainReading",
     "TablePage",
+    "Tried",
     "VersionRow",
     "add_table",
     "bring_back",
@@ -44,12 +47,15 @@ __all__ = [
     "read_mark",
     "record_mark",
     "record_mark_of",
+    "samples_for",
     "seed_tables",
     "shelf_now",
     "statements",
     "table_page",
     "tables",
     "take_reading",
+    "take_table",
+    "try_samples",
     "use_table",
     "which",
 ]

@@ -186,6 +186,25 @@ def bring_back(session: Session, who: Who, table_id: int, version: int, number: 
     return change_table(session, who, table_id, version, old.table, why=f"version {number} brought back")
 
 
+def take_table(session: Session, who: Who, table: Table, *, is_next: bool = False, why: str = "") -> int:
+    """Take a table that came from elsewhere, as a new one or as the next version of its namesake; gives its number.
+
+    Raises
+    ------
+    NotAllowed
+        Only yard hands and the office write tables.
+    Refused
+        The yard has one of that name, and was not told to make this its next version.
+    """
+    there = session.scalar(select(MakerTable).where(MakerTable.name_key == _key(table)))
+    if there is None:
+        return add_table(session, who, table, why=why)
+    if not is_next:
+        raise Refused(f"The yard has a table called {table.name}. Tick the box to make this its next version.")
+    change_table(session, who, there.id, there.version, table, why=why)
+    return there.id
+
+
 def use_table(session: Session, who: Who, table_id: int, version: int, *, is_in_use: bool) -> None:
     """Let marks be read by a table, or no longer.
 
