@@ -155,7 +155,7 @@ def test_what_was_seen_of_its_balance_goes_along():
 @pytest.fixture
 def tag(register):
     with transaction() as session:
-        return make_propeller(session, diameter_m=None, blades=3).tag
+        return make_propeller(session, diameter_m=None, blades=(3, 0.0)).tag
 
 
 BOXES = {

@@ -81,3 +81,61 @@ class HalfDoneBox(Base):
     typed: Mapped[str] = mapped_column(Text)
     at: Mapped[datetime]
     said_by: Mapped[str] = mapped_column(String(80))
+
+
+class Fault(Base):
+    """Something wrong with a propeller, where it was seen. Rows are only ever added; `number` is its mark."""
+
+    __tablename__ = "bench_fault"
+    __table_args__ = (
+        CheckConstraint("severity IN ('stop', 'watch', 'note')", name="severity"),
+        CheckConstraint("side IN ('face', 'back', 'hub')", name="side"),
+        UniqueConstraint("item_id", "number"),
+    )
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"))
+    number: Mapped[int]
+    kind: Mapped[str] = mapped_column(String(20))
+    severity: Mapped[str] = mapped_column(String(10))
+    side: Mapped[str] = mapped_column(String(10))
+    blade: Mapped[int | None]
+    radius_ratio: Mapped[float | None]
+    size_m: Mapped[float | None]
+    size_m_typed: Mapped[str] = mapped_column(String(60), default="")
+    note: Mapped[str] = mapped_column(String(300), default="")
+    photo_sha256: Mapped[str] = mapped_column(String(64), default="")
+    # A fault that was closed and is there again is a new row that names the old one.
+    reopens_id: Mapped[int | None] = mapped_column(ForeignKey("bench_fault.id"))
+    at: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
+
+
+class FaultClosing(Base):
+    """A fault is closed once, by a row of its own that says how."""
+
+    __tablename__ = "bench_fault_closing"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    fault_id: Mapped[int] = mapped_column(ForeignKey("bench_fault.id"), unique=True)
+    how: Mapped[str] = mapped_column(String(300))
+    at: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
+
+
+class Ring(Base):
+    """What was heard when it was tapped; rows are only ever added."""
+
+    __tablename__ = "bench_ring"
+    __table_args__ = (CheckConstraint("heard IN ('rings', 'dull')", name="heard"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"), index=True)
+    heard: Mapped[str] = mapped_column(String(10))
+    blade: Mapped[int | None]
+    note: Mapped[str] = mapped_column(String(300), default="")
+    at: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))

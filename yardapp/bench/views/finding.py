@@ -60,6 +60,9 @@ def sheets(tag: str) -> ResponseReturnValue:
         there = services.sheets_of(opened, who, tag)
     ways = [_way(face, there.item.tag) for face in showing.FACES.values() if face.of == there.item.kind]
     rows = [listed(row, showing.FACES[row.sheet.method].label) for row in there.sheets]
+    if there.item.kind == "propeller":
+        href = url_for("bench.condition", tag=there.item.tag)
+        ways.append({"tag": "Condition", "href": href, "size": "Faults marked on a picture, and how it rings"})
     shown = {"kind": there.item.kind, "rows": rows, "first": FIRST[there.item.kind]}
     return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], **shown)
 
