@@ -5,12 +5,12 @@ from pathlib import Path
 
 from sqlalchemy.orm import Session
 
-from yardapp.example import boats, doubts, makers, people, pictures, propellers, shafts, stories, surveys
+from yardapp.example import boats, doubts, hulls, makers, people, pictures, propellers, shafts, stories, surveys
 from yardapp.example.yard import Yard
 from yardapp.people import services
 
 CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
-    ("boats and drives", (boats.log_boats,)),
+    ("boats and drives", (boats.log_boats, hulls.hulls_are_known)),
     ("propellers, stamps and bench sheets", (propellers.log_propellers,)),
     ("shafts", (shafts.log_shafts,)),
     ("pitch surveys", (surveys.propellers_are_surveyed,)),
