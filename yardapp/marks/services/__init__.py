@@ -11,6 +11,7 @@ from yardapp.marks.services.marks import (
     statements,
 )
 from yardapp.marks.services.reading import Asked, MarkRow, MarksPage, marks_page, measured_of, read_mark, which
+from yardapp.marks.services.rereading import RereadPage, ask_reread, reread_page, work_on
 from yardapp.marks.services.shelf import shelf_now
 from yardapp.marks.services.tables import (
     TablePage,
@@ -32,10 +33,12 @@ __all__ = [
     "MarkRow",
     "MarksPage",
     "PlainReading",
+    "RereadPage",
     "TablePage",
     "Tried",
     "VersionRow",
     "add_table",
+    "ask_reread",
     "bring_back",
     "change_table",
     "decode",
@@ -47,6 +50,7 @@ __all__ = [
     "read_mark",
     "record_mark",
     "record_mark_of",
+    "reread_page",
     "samples_for",
     "seed_tables",
     "shelf_now",
@@ -58,4 +62,5 @@ __all__ = [
     "try_samples",
     "use_table",
     "which",
+    "work_on",
 ]

@@ -1,7 +1,18 @@
 """What the marks' pages show, in words."""
 
-from yardapp.marks.showing import tables
+from yardapp.marks.showing import rereading, tables
 from yardapp.marks.showing.plain import Shown, shown
 from yardapp.marks.showing.readings import ReadingsShown, asked, figure_rows, history, reading, readings
 
-__all__ = ["ReadingsShown", "Shown", "asked", "figure_rows", "history", "reading", "readings", "shown", "tables"]
+__all__ = [
+    "ReadingsShown",
+    "Shown",
+    "asked",
+    "figure_rows",
+    "history",
+    "reading",
+    "readings",
+    "rereading",
+    "shown",
+    "tables",
+]

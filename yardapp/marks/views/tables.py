@@ -60,6 +60,7 @@ def _shown(found: services.TablePage) -> dict[str, object]:
         "known": showing.tables.known(standing),
         "built": [showing.tables.place(one) for one in standing.places],
         "versions": found.versions,
+        "before": _tap(found, found.version - 1),
     }
 
 
@@ -90,7 +91,7 @@ def bring_back(table_id: int) -> ResponseReturnValue:
             act.goes_to(url_for("marks.table", table_id=table_id), "That version stands again, as a new one.")
         if act.answer:
             return kept(act)
-    return _table_again(table_id, form)
+    return again_with(table_id, form)
 
 
 @bp.post("/tables/<int:table_id>/use")
@@ -105,10 +106,10 @@ def use_table(table_id: int) -> ResponseReturnValue:
             act.goes_to(url_for("marks.table", table_id=table_id), said)
         if act.answer:
             return kept(act)
-    return _table_again(table_id, form)
+    return again_with(table_id, form)
 
 
-def _table_again(table_id: int, form: forms.VersionForm) -> ResponseReturnValue:
+def again_with(table_id: int, form: forms.VersionForm) -> ResponseReturnValue:
     """The table as it stands now, with why nothing was saved."""
     found = opened_table(table_id)
     again = _tap(found, 0 if found.is_in_use else 1)
