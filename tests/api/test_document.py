@@ -72,7 +72,7 @@ def test_whatever_the_document_does_not_allow_is_refused(schema, token, subtests
 def test_nobody_gets_in_without_a_token(app: Flask, subtests):
     for route in ROUTES:
         address = f"/api/v1{route.path}".replace("{tag}", "P-0001").replace("{vessel_id}", "1")
-        address = address.replace("{drive_id}", "1").replace("{sheet_id}", "1")
+        address = address.replace("{drive_id}", "1").replace("{sheet_id}", "1").replace("{kept_id}", "1")
         with subtests.test(f"{route.method} {route.path}"):
             bare = app.test_client().open(address, method=route.method, json={})
             wrong = app.test_client().open(

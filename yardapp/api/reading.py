@@ -17,6 +17,8 @@ ORDER = (
     "bench",
     "survey",
     "fit",
+    "stock",
+    "kept",
     "search",
     "sizes",
     "marks",

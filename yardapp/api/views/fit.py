@@ -31,7 +31,7 @@ def judge(act: Act, said: bodies.Pair) -> bodies.Verdict:
         verdict=verdict.verdict,
         lede=verdict.lede,
         parts=[bodies.Part(group=part.group, verdict=part.verdict, checks=list(part.checks)) for part in verdict.parts],
-        checks=[_check(check) for check in verdict.checks],
+        checks=[told_check(check) for check in verdict.checks],
         needs=[_need(need) for need in verdict.needs],
         works=list(verdict.works),
         assumed=g.get("assumed", []),
@@ -87,7 +87,8 @@ def _say(system: quantities.System, kind: str, value: float, u: float | None) ->
     return quantities.show(value, known, system, u=u or None)
 
 
-def _check(check: Any) -> bodies.Check:
+def told_check(check: Any) -> bodies.Check:
+    """One check as it goes out."""
     return bodies.Check(
         name=check.name,
         group=check.group,
