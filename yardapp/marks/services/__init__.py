@@ -1,6 +1,7 @@
 """What can be done with marks and the tables that read them: one door."""
 
 from yardapp.marks.services.bench import Tried, samples_for, try_samples
+from yardapp.marks.services.learning import Learned, learned, with_proposal
 from yardapp.marks.services.marks import (
     PlainReading,
     decode,
@@ -12,6 +13,7 @@ from yardapp.marks.services.marks import (
 )
 from yardapp.marks.services.reading import Asked, MarkRow, MarksPage, marks_page, measured_of, read_mark, which
 from yardapp.marks.services.rereading import RereadPage, ask_reread, reread_page, work_on
+from yardapp.marks.services.reversing import Stamped, would_be_stamped
 from yardapp.marks.services.shelf import shelf_now
 from yardapp.marks.services.tables import (
     TablePage,
@@ -30,10 +32,12 @@ from yardapp.marks.services.taking import take_reading
 
 __all__ = [
     "Asked",
+    "Learned",
     "MarkRow",
     "MarksPage",
     "PlainReading",
     "RereadPage",
+    "Stamped",
     "TablePage",
     "Tried",
     "VersionRow",
@@ -43,6 +47,7 @@ __all__ = [
     "change_table",
     "decode",
     "examples",
+    "learned",
     "marks_of",
     "marks_of_tag",
     "marks_page",
@@ -62,5 +67,7 @@ __all__ = [
     "try_samples",
     "use_table",
     "which",
+    "with_proposal",
     "work_on",
+    "would_be_stamped",
 ]

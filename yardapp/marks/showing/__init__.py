@@ -1,6 +1,6 @@
 """What the marks' pages show, in words."""
 
-from yardapp.marks.showing import rereading, tables
+from yardapp.marks.showing import rereading, reversing, tables
 from yardapp.marks.showing.plain import Shown, shown
 from yardapp.marks.showing.readings import ReadingsShown, asked, figure_rows, history, reading, readings
 
@@ -13,6 +13,7 @@ __all__ = [
     "reading",
     "readings",
     "rereading",
+    "reversing",
     "shown",
     "tables",
 ]

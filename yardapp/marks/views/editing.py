@@ -10,7 +10,7 @@ from yardapp.marks import forms, services, shaping, showing
 from yardapp.marks.views.door import bp
 from yardapp.marks.views.tables import opened_table
 from yardapp.stamps.tables import ExchangeRefused, Place, Table, changes
-from yardapp.web import current_who, filled, kept, page, saving
+from yardapp.web import current_who, filled, kept, page, saving, snapshot
 
 NEW_PLACE = shaping.place_boxes(Place("nothing", "digits"))
 
@@ -36,8 +36,21 @@ def add_table() -> ResponseReturnValue:
 def change_page(table_id: int) -> ResponseReturnValue:
     """The table's boxes, as they stand."""
     current_who().must("change")
+    code, at = request.args.get("code", ""), request.args.get("place", type=int)
+    if code and at is not None:
+        return _with_proposal(table_id, at, code)
     found = opened_table(table_id)
     return _page(_form_of(found.newest.table), found)
+
+
+def _with_proposal(table_id: int, at: int, code: str) -> ResponseReturnValue:
+    """The boxes with what the register proposes put in: kept only when somebody keeps it."""
+    with snapshot() as opened:
+        learned = services.learned(opened, current_who(), table_id)
+    proposal = learned.named(at, code)
+    form = _form_of(services.with_proposal(learned.table.newest.table, proposal))
+    form.version.data, form.why.data = learned.table.version, proposal.said[:300]
+    return _page(form, learned.table)
 
 
 @bp.post("/tables/<int:table_id>/change")
