@@ -17,8 +17,10 @@ import numpy as np
 from tests.conftest import YardClient, client_of
 from tests.factories.gear import make_propeller
 from yardapp import create_app, db, upgrading
+from yardapp.bench.forms import survey_grid
 from yardapp.config import Settings
 from yardapp.formulas.pitch_survey import BladeSurvey, mean_pitch
+from yardapp.quantities import writing
 
 BLADES, RADII, ANGLES = 4, (0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95), (0, 10, 20, 30, 40)
 PITCH_M, TURNS, AT_MOST_MS = 0.450, 60, 100.0
@@ -52,15 +54,22 @@ def boxes() -> dict[str, str]:
     }
 
 
-def milliseconds(run: Callable[[], object], turns: int = TURNS) -> tuple[float, float]:
-    """Median and the slowest twentieth."""
-    run()
-    taken = []
-    for _ in range(turns):
-        start = time.perf_counter()
-        run()
-        taken.append(1000 * (time.perf_counter() - start))
-    return statistics.median(taken), statistics.quantiles(taken, n=20)[-1]
+def milliseconds(run: Callable[[int], object], turns: int = TURNS) -> tuple[float, float]:
+    """Median of the processor's time, which other work on the machine leaves alone, and of the clock's."""
+    run(0)
+    worked, passed = [], []
+    for turn in range(1, turns + 1):
+        start, began = time.perf_counter(), time.process_time()
+        run(turn)
+        worked.append(1000 * (time.process_time() - began))
+        passed.append(1000 * (time.perf_counter() - start))
+    return statistics.median(worked), statistics.median(passed)
+
+
+def cold() -> None:
+    """Nothing is remembered of what was read and written before."""
+    survey_grid._read.cache_clear()
+    writing.show.cache_clear()
 
 
 def begun(client: YardClient) -> str:
@@ -83,18 +92,28 @@ def main() -> int:
             heights_m=heights_m(),
             angles_rad=np.broadcast_to(np.radians(ANGLES), (BLADES, len(RADII), len(ANGLES))),
         )
-        floor, _ = milliseconds(lambda: mean_pitch(survey))
-        answer = client.post(f"{address}/look", data=typed, headers={"HX-Request": "true"})
-        assert answer.status_code == 200
-        assert "Pitch survey 4" in answer.text
-        whole, slow = milliseconds(
-            lambda: client.post(f"{address}/look", data=typed, headers={"HX-Request": "true"}).text
-        )
-    print(f"the bare formula, {BLADES} x {len(RADII)} x {len(ANGLES)}: {floor:8.3f} ms")
-    print(f"read, worked out and redrawn:    {whole:8.1f} ms   slowest twentieth {slow:.1f} ms, at most {AT_MOST_MS:g}")
-    print(f"times the floor:                 {whole / floor:8.0f}")
-    print(f"size of the answer:              {len(answer.data) / 1000:8.1f} kB")
-    return 0 if slow <= AT_MOST_MS else 1
+        floor, _ = milliseconds(lambda turn: mean_pitch(survey))
+
+        def look(turn: int) -> str:
+            one_key = {"h-2-0.6-3": f"{45 + turn / 100:.2f}"}  # a key was hit: one cell is new
+            return client.post(f"{address}/look", data=typed | one_key, headers={"HX-Request": "true"}).text
+
+        def look_first(turn: int) -> str:
+            cold()
+            return look(turn)
+
+        answer = look(0)
+        assert "Pitch survey 4" in answer
+        first, first_clock = milliseconds(look_first)
+        whole, clock = milliseconds(look)
+    print(f"the bare formula, {BLADES} x {len(RADII)} x {len(ANGLES)}:    {floor:8.3f} ms of the processor")
+    print(
+        f"read, worked out, redrawn, first:   {first:8.1f} ms, {first_clock:.1f} by the clock, at most {AT_MOST_MS:g}"
+    )
+    print(f"the same at each further key:       {whole:8.1f} ms, {clock:.1f} by the clock, at most {AT_MOST_MS:g}")
+    print(f"times the floor:                    {whole / floor:8.0f}")
+    print(f"size of the answer:                 {len(answer.encode()) / 1000:8.1f} kB")
+    return 0 if max(first, whole) <= AT_MOST_MS else 1
 
 
 if __name__ == "__main__":

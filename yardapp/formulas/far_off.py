@@ -58,18 +58,27 @@ def far_off(figure_m: ArrayLike, u_m: ArrayLike = 0.0, least_ratio: float = 0.03
     least_ratio = float(hold("least_ratio", least_ratio, "must be zero or more.", at_least=0))
     if len(figure_m) < LEAST:
         return np.zeros(figure_m.shape, bool)
-    return np.array([_is_far(figure_m, u_m, place, least_ratio) for place in range(len(figure_m))], bool)
-
-
-def _is_far(
-    figure_m: NDArray[np.float64], u_m: NDArray[np.float64], place: int, least_ratio: float
-) -> NDArray[np.bool_]:
-    others = np.delete(figure_m, place, axis=0)
-    enough = (~np.isnan(others)).sum(axis=0) > 1
-    others = np.where(enough & ~np.isnan(others), others, np.where(enough, np.nan, 0.0))
-    middle = np.nanmedian(others, axis=0)
-    scatter = TO_DEVIATION * np.nanmedian(np.abs(others - middle), axis=0)
-    other_u = np.nan_to_num(np.delete(u_m, place, axis=0)).max(axis=0)
-    reach = K * np.hypot(np.nan_to_num(u_m[place]), other_u)
+    others = _others(figure_m)
+    middle = _median(others)
+    scatter = TO_DEVIATION * _median(np.abs(others - middle[:, None]))
+    reach = K * np.hypot(np.nan_to_num(u_m), np.nan_to_num(_others(u_m)).max(axis=1))
     limit = np.maximum(np.maximum(TIMES * scatter, reach), least_ratio * np.abs(middle))
-    return np.asarray(enough & (np.abs(figure_m[place] - middle) > limit))
+    enough = (~np.isnan(others)).sum(axis=1) > 1
+    return np.asarray(enough & (np.abs(figure_m - middle) > limit))
+
+
+def _others(figures: NDArray[np.float64]) -> NDArray[np.float64]:
+    """For each figure along the first axis all but itself, along a new second one."""
+    count = len(figures)
+    places = np.array([[other for other in range(count) if other != place] for place in range(count)])
+    return np.asarray(figures[places])
+
+
+def _median(figures: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Median along the second axis of what is known; NaN of nothing. Far quicker than numpy's own on small arrays."""
+    ordered = np.sort(figures, axis=1)  # what is not known goes last
+    count = (~np.isnan(figures)).sum(axis=1)
+    low, high = (np.expand_dims(np.maximum(place, 0), 1) for place in ((count - 1) // 2, count // 2))
+    high = np.minimum(high, figures.shape[1] - 1)
+    middle = (np.take_along_axis(ordered, low, 1) + np.take_along_axis(ordered, high, 1)) / 2
+    return np.where(count > 0, middle[:, 0], np.nan)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import pairwise
 from math import pi
 from typing import Any, NamedTuple
@@ -147,13 +148,19 @@ def _box(form: Any, name: str, kind: Kind, label: str) -> GridBox:
     box = GridBox(name=name, kind=kind, label=Label(label), typed=form.typed.get(name, ""))
     if box.typed:
         unit = "deg" if kind == "angle" else "in" if form.unit.data == "in" else "mm"
-        reach = REACH[kind]
-        try:
-            read = quantities.read(box.typed, kind, unit, at_least=-reach, at_most=reach, what=WORDS[kind])
-            box.figure = read.value
-        except Unreadable as refusal:
-            box.errors.append(refusal.said)
+        box.figure, wrong = _read(box.typed, kind, unit)
+        box.errors += [wrong] if wrong else []
     return box
+
+
+@lru_cache(maxsize=8192)
+def _read(typed: str, kind: Kind, unit: str) -> tuple[float | None, str]:
+    """What was typed in SI, or why it is none. A page sends all its cells again at every key: most were read before."""
+    reach = REACH[kind]
+    try:
+        return quantities.read(typed, kind, unit, at_least=-reach, at_most=reach, what=WORDS[kind]).value, ""
+    except Unreadable as refusal:
+        return None, refusal.said
 
 
 def radii_in(text: str) -> list[float]:
