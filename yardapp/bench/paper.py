@@ -7,6 +7,7 @@ from markupsafe import Markup
 
 from yardapp import quantities
 from yardapp.bench.sums import Known
+from yardapp.drawings.blade_outline import blade_outline, blade_widths
 from yardapp.drawings.blades_alike import BladeTip, blades_alike
 from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.helix import helix_triangle
@@ -29,6 +30,9 @@ HEADS = {
     "across": ("Tips", "Tip to opposite tip"),
     "tips": ("Tips", "Tip to tip"),
     "bore": ("What", "Read", "With which tool"),
+    "widths": ("Station", "Radius", "Width round the curve"),
+    "squares": ("What", "Read"),
+    "points": ("Point", "Across", "Up"),
     "wear": ("Place", "Along the shaft", "Diameter", "At right angles"),
     "swing": ("Station", "Along the shaft", "Full swing of the dial"),
     "around": ("Station", "Along the shaft", "Top", "Right", "Bottom", "Left"),
@@ -49,15 +53,16 @@ BORE = (
 )
 
 SHAFT_END = ("Large end, forward", "Small end", "Length between the two", "Keyway, width", "Keyway, depth", "Thread")
-LISTS = {"bore": BORE, "shaft_end": SHAFT_END, "string": ("Length once round",)}
-OF_SHAFTS = {"wear": 8, "swing": 7, "around": 7, "bearing": 3, "lift": 3}
+SQUARES = ("Whole squares", "Cut squares", "Side of a square", "Width at the foot", "From foot to hub")
+LISTS = {"squares": SQUARES, "bore": BORE, "shaft_end": SHAFT_END, "string": ("Length once round",)}
+COUNTED = {"widths": 10, "points": 24, "wear": 8, "swing": 7, "around": 7, "bearing": 3, "lift": 3}
 
 
 def lines(way: str, known: Known) -> list[tuple[str, ...]]:
     """The rows to write on."""
     heads = HEADS[way]
     blades = known.blades or MOST_BLADES
-    counted = range(1, OF_SHAFTS.get(way, blades // 2 if way == "across" else blades) + 1)
+    counted = range(1, COUNTED.get(way, blades // 2 if way == "across" else blades) + 1)
     first = "{} and ____" if way in ("across", "tips") else "{}"
     firsts = LISTS.get(way) or [first.format(number) for number in counted]
     return [(first, *(ROOM for _ in heads[1:])) for first in firsts]
@@ -118,6 +123,16 @@ def _alike() -> Markup:
     return blades_alike([BladeTip(number=number, track_m=0.0, track_label="height") for number in range(1, 4)])
 
 
+def _area() -> Markup:
+    widths = ((0.08, 0.09), (0.13, 0.13), (0.19, 0.14), (0.24, 0.09))
+    return blade_widths([(radius, width, "width") for radius, width in widths], 0.28, 0.05)
+
+
+def _outline() -> Markup:
+    corners = ((0.0, 0.0), (0.09, 0.0), (0.13, 0.08), (0.11, 0.18), (0.045, 0.23), (-0.02, 0.18), (-0.04, 0.08))
+    return blade_outline(corners, label="area")
+
+
 def _wear() -> Markup:
     places = ("gland", "bearing", "between")
     return shaft_wear([ShaftPlace(along_m=None, figure_m=0.0, label="diameter", name=place) for place in places])
@@ -137,6 +152,9 @@ PICTURES: dict[str, Callable[[], Markup]] = {
     "template": _template,
     "bore": _bore,
     "alike": _alike,
+    "area": _area,
+    "points": _outline,
+    "squares": _outline,
     "wear": _wear,
     "run_out": _run_out,
     "shaft_end": _shaft_end,

@@ -32,7 +32,7 @@ def rows_reading(
     """A reading class with so many rows of each figure, some single figures, and words; each figure has its `u_`."""
     names = [*(one for name in rows for one in row_names(name, most)), *figures]
     numbers = [(one, float | None, field(default=None)) for name in names for one in (name, f"u_{name}")]
-    said = [(name, str | int | None, field(default=None)) for name in words]
+    said: list[tuple[str, Any, Any]] = [(name, Any, field(default=None)) for name in words]
     return make_dataclass(title, [*numbers, *said], bases=(Reading,), frozen=True, kw_only=True)
 
 
@@ -58,7 +58,7 @@ def work_out_rows(
     def at(place: int) -> Callable[..., float]:
         return lambda **given: float(formula(**{parameter: np.array([given[one] for one in names]), **others})[place])
 
-    return [_sum(row_name(what, number), formula, at(place), names) for place, number in enumerate(rows)]
+    return [work_out_named(row_name(what, number), formula, at(place), names) for place, number in enumerate(rows)]
 
 
 def work_out_all(what: str, formula: Callable[..., Any], name: str, rows: Mapping[int, Figure], **others: Any) -> Sum:
@@ -75,10 +75,19 @@ def work_out_all(what: str, formula: Callable[..., Any], name: str, rows: Mappin
     def whole(**given: float) -> float:
         return float(formula(**{parameter: np.array([given[one] for one in names]), **others}))
 
-    return _sum(what, formula, whole, names)
+    return work_out_named(what, formula, whole, names)
 
 
-def _sum(what: str, formula: Callable[..., Any], one: Callable[..., float], figures: Mapping[str, Figure]) -> Sum:
+def work_out_named(
+    what: str, formula: Callable[..., Any], one: Callable[..., float], figures: Mapping[str, Figure]
+) -> Sum:
+    """Put figures by name through `one`, which calls `formula` in its own way.
+
+    Raises
+    ------
+    OutsideRange
+        As the formula does.
+    """
     came = propagate(one, **{name: ufloat(value, u) if u else value for name, (value, u) in figures.items()})
     is_known = all(u is not None for _, u in figures.values())
     return Sum(

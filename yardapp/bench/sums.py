@@ -149,6 +149,10 @@ class Known:
     u_diameter_m: float | None = None
     hand: str | None = None
     blades: int | None = None
+    pitch_m: float | None = None
+    u_pitch_m: float | None = None
+    hub_diameter_m: float | None = None
+    u_hub_diameter_m: float | None = None
 
 
 def read(reading: object, name: str) -> Figure | None:

@@ -76,6 +76,22 @@ LABELS = {
     "shaft_diameter_m": "Shaft in the bearing",
     "lift_m": "Lift of the shaft",
     "limit_m": "Limit",
+    "area_ratio": "Blade area ratio, expanded",
+    "expanded_area_m2": "Expanded area, all blades",
+    "projected_area_m2": "Projected area, all blades",
+    "projected_ratio": "Projected area ratio",
+    "traced_area_m2": "Area traced, one blade",
+    "traced_m2": "Area traced, one blade",
+    "blade_area_m2": "Area of one blade",
+    "area_m2": "Area",
+    "whole_count": "Whole squares",
+    "part_count": "Cut squares",
+    "part_ratio": "Share of a cut square",
+    "square_m": "Side of a square",
+    "point_count": "Points",
+    "point_m": "Each coordinate",
+    "root_width_m": "Width at the tracing's foot",
+    "root_gap_m": "From its foot to the hub",
 }
 WORDS = {
     "blade": "Blade",
@@ -87,6 +103,8 @@ WORDS = {
     "heavy_blade": "Hung free, comes down: blade",
     "balance": "Static balance",
     "thread": "Thread",
+    "whole": "Whole squares",
+    "part": "Cut squares",
     "bearing": "Bearing",
     **{f"place_{number}": f"Place {number}" for number in range(1, 9)},
 }
@@ -99,6 +117,7 @@ NUMBERED = re.compile(r"(?P<base>.+)_(?P<number>\d+)_(?P<unit>m|rad)")
 EACH = "blade"  # what a number counts, unless EACH_OF says otherwise
 EACH_OF = {
     **dict.fromkeys(("worn_m", "ovality_m", "second_m", "diameter_m"), "place"),
+    **dict.fromkeys(("radius_m", "width_m"), "station"),
     **dict.fromkeys(("swing_m", "offset_m", "swung_m", "out_of_round_m"), "station"),
     **dict.fromkeys(("along_m", "top_m", "starboard_m", "bottom_m", "port_m"), "number"),
     "dial_m": "quarter",

@@ -1,6 +1,7 @@
 """What may be typed on a bench sheet: one form for each way of each method."""
 
 from yardapp.bench.forms.alike import ALIKE, AlikeForm
+from yardapp.bench.forms.area import AREA
 from yardapp.bench.forms.bore import BORE, BoreForm
 from yardapp.bench.forms.boxes import BenchForm
 from yardapp.bench.forms.diameter import DIAMETER, AcrossForm, RadiusForm, TipsForm
@@ -12,6 +13,7 @@ WAYS = {
     "pitch": PITCH,
     "bore": BORE,
     "alike": ALIKE,
+    "area": AREA,
     "wear": WEAR,
     "run_out": RUN_OUT,
     "shaft_end": SHAFT_END,
@@ -20,6 +22,7 @@ WAYS = {
 
 __all__ = [
     "ALIKE",
+    "AREA",
     "BEARING",
     "BORE",
     "DIAMETER",

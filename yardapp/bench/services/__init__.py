@@ -3,6 +3,7 @@
 from yardapp.bench.models import Sheet
 from yardapp.bench.repeating import settled
 from yardapp.bench.services.alike import ALIKE, AlikeReading, alike_of
+from yardapp.bench.services.area import AREA, AreaReading, area_of
 from yardapp.bench.services.bearing import BEARING, BearingReading, bearing_of
 from yardapp.bench.services.bore import BORE, BoreReading, bore_of, measure_bore
 from yardapp.bench.services.condition import (
@@ -57,12 +58,13 @@ from yardapp.bench.survey.boxes import boxes_of
 from yardapp.bench.survey.cells import Cell, SurveyReading
 from yardapp.bench.survey.words import class_note, error_note, fault_said
 
-OF_PROPELLERS = (DIAMETER, PITCH, BORE, SURVEY, ALIKE)
+OF_PROPELLERS = (DIAMETER, PITCH, BORE, SURVEY, ALIKE, AREA)
 OF_SHAFTS = (WEAR, RUN_OUT, SHAFT_END, BEARING)
 METHODS = {method.name: method for method in (*OF_PROPELLERS, *OF_SHAFTS)}
 
 __all__ = [
     "ALIKE",
+    "AREA",
     "BEARING",
     "BORE",
     "DIAMETER",
@@ -74,6 +76,7 @@ __all__ = [
     "SURVEY",
     "WEAR",
     "AlikeReading",
+    "AreaReading",
     "AtBench",
     "BearingReading",
     "BoreReading",
@@ -96,6 +99,7 @@ __all__ = [
     "WearReading",
     "add_tool",
     "alike_of",
+    "area_of",
     "at_bench",
     "bearing_of",
     "begin_correction",

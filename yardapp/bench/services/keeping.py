@@ -142,7 +142,16 @@ def _added(session: Session, who: Who, item: gear.Item, filled: Filled, sheet: S
 
 def known_of(item: gear.Item) -> Known:
     """What the register knows of a propeller, as far as a bench sheet asks."""
-    return Known(diameter_m=item.diameter_m, u_diameter_m=item.u_diameter_m, hand=item.hand, blades=item.blades)
+    return Known(
+        diameter_m=item.diameter_m,
+        u_diameter_m=item.u_diameter_m,
+        hand=item.hand,
+        blades=item.blades,
+        pitch_m=item.pitch_m,
+        u_pitch_m=item.u_pitch_m,
+        hub_diameter_m=item.hub_diameter_m,
+        u_hub_diameter_m=item.u_hub_diameter_m,
+    )
 
 
 def _to_correct(session: Session, item: gear.Item, sheet_id: int, why: str) -> Sheet:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from yardapp.bench.showing import alike, pictures, shaft
+from yardapp.bench.showing import alike, area, pictures, shaft
 from yardapp.bench.showing.pictures import Picture
 from yardapp.bench.showing.words import figure
 from yardapp.bench.sums import Known, Outcome
@@ -99,6 +99,14 @@ FACES = {
             lead=alike.lead,
             caution="Blades cut: gloves on. Face down on a flat table, chocked: heights are read up from the table.",
             picture=alike.picture,
+        ),
+        Face(
+            name="area",
+            label="Blade area",
+            heading="Blade area",
+            lead=area.lead,
+            caution="Blades cut: gloves on. Lay it face up on a flat table and chock it: paper goes on the face.",
+            picture=area.picture,
         ),
         Face(
             name="bore",

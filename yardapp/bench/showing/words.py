@@ -20,5 +20,8 @@ def as_typed(readings: Mapping[str, Any], system: System) -> list[tuple[str, str
         for name in in_order(readings)
         if name != "blades"
     ]
+    if readings.get("outline"):
+        typed = "; ".join(str(readings.get("outline_typed") or "not typed").split("\n"))
+        rows.append(("Points of the outline", typed, f"{len(readings['outline'])} points"))
     words = [(name, readings[name]) for name in WORDS if readings.get(name)]
     return [*rows, *((WORDS[name], "", SAID.get(name, {}).get(str(said), str(said))) for name, said in words)]

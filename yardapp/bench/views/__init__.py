@@ -6,6 +6,7 @@ bp = Blueprint("bench", __name__, url_prefix="/bench")
 
 from yardapp.bench.views import (  # noqa: E402
     alike,
+    area,
     bearing,
     blank,
     bore,
@@ -25,6 +26,7 @@ from yardapp.bench.views import (  # noqa: E402
 
 __all__ = [
     "alike",
+    "area",
     "bearing",
     "blank",
     "bore",
