@@ -46,21 +46,27 @@ class Case:
         return getattr(getattr(self, owner), name)
 
     @cached_property
-    def _readings(self) -> dict[str, UFloat]:
-        kept = {}
-        for path, reading in READINGS.items():
-            figure = self.figure(path)
-            if figure is not None and is_sane(figure.value, reading.least, reading.most):
-                kept[path] = measured(figure.value, _u(figure, reading.kind))
-        return kept
+    def _kept(self) -> dict[str, UFloat | None]:
+        return {}
 
     def known(self, path: str) -> UFloat | None:
         """The figure with its ±; None where it is not known or can't be right."""
-        return self._readings.get(path)
+        kept = self._kept
+        if path not in kept:
+            kept[path] = self._read(path)
+        return kept[path]
+
+    def _read(self, path: str) -> UFloat | None:
+        reading, figure = READINGS.get(path), self.figure(path)
+        if reading is None or figure is None or not is_sane(figure.value, reading.least, reading.most):
+            return None
+        return measured(figure.value, _u(figure, reading.kind))
 
     def surely(self, path: str) -> UFloat:
         """The figure with its ±, where a check has made sure that it is known."""
-        return self._readings[path]
+        known = self.known(path)
+        assert known is not None, path
+        return known
 
     def unknown(self, *paths: str) -> tuple[str, ...]:
         """Those of the figures that are not known."""
@@ -77,7 +83,7 @@ class Case:
 
     def tell(self, path: str) -> str:
         """The figure in words."""
-        reading = self._readings[path]
+        reading = self.surely(path)
         return self.say(READINGS[path].kind, reading.n, reading.s)
 
     def tell_length(self, length: UFloat) -> str:
@@ -86,7 +92,7 @@ class Case:
 
     def tell_size(self, path: str) -> str:
         """The figure in words without its ±, as one tells a shop what to make."""
-        return self.say(READINGS[path].kind, self._readings[path].n, None)
+        return self.say(READINGS[path].kind, self.surely(path).n, None)
 
     def compared(self, *paths: str) -> tuple[Compared, ...]:
         """The figures as they were weighed; None for what is not known."""
@@ -133,7 +139,7 @@ class Case:
         """The hub's taper out of both ends of its bore; None where they don't give one."""
         if self.unknown(*ENDS):
             return None
-        large, small, length = (self._readings[path] for path in ENDS)
+        large, small, length = (self.surely(path) for path in ENDS)
         try:
             taper, workings = add_up(
                 "Taper of the hub from its ends",

@@ -33,9 +33,10 @@ def _another(check: Check) -> Check:
 
 def _repitched(case: Case, check: Check, found: Loading) -> Check | None:
     """A re-pitch, where its alloy and the size of the change allow it; "cannot tell" where the metal is not known."""
-    right, pitch = found.right_pitch_m, float(case.surely(PITCH).n)
-    if right is None:
+    pitch = float(case.surely(PITCH).n)
+    if found.right_pitch_m is None:
         return None
+    right = round(found.right_pitch_m, 3)
     change = right - pitch
     told = f"{case.say('length', abs(change), None)} {'less' if change < 0 else 'more'}"
     if found.repitch_limit_m is None and case.propeller.material:
@@ -55,7 +56,8 @@ def _repitched(case: Case, check: Check, found: Loading) -> Check | None:
 
 
 def _cut(case: Case, check: Check, found: Loading) -> Check | None:
-    right, diameter = found.right_diameter_m, float(case.surely(DIAMETER).n)
+    diameter = float(case.surely(DIAMETER).n)
+    right = None if found.right_diameter_m is None else round(found.right_diameter_m, 3)
     if right is None or right < (1 - case.limits.most_cut_ratio) * diameter:
         return None
     says = f"{check.says}{_why_not_pitch(case, found)}"

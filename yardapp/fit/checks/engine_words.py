@@ -44,7 +44,7 @@ def _inch(case: Case, found: Loading) -> str:
         return ""
     one = min(found.steps, key=lambda step: (step.pitch_change_m < 0, -step.pitch_change_m))
     way = "more" if one.pitch_change_m > 0 else "less"
-    change = case.say("rotation", abs(one.engine_speed_change_rps), None)
+    change = case.say("rotation", round(60 * abs(one.engine_speed_change_rps)) / 60, None)
     than = "fewer" if one.engine_speed_change_rps < 0 else "more"
     return f" {case.say('length', abs(one.pitch_change_m), None)} {way} pitch would be {change} {than} in this boat."
 

@@ -5,7 +5,7 @@ from typing import Any, cast
 
 import numpy as np
 from uncertainties import UFloat
-from uncertainties.core import Variable
+from uncertainties.core import AffineScalarFunc, LinearCombination, Variable
 
 from yardapp.fit.checks.check import Compared, Sum
 
@@ -44,11 +44,12 @@ def _propagated(formula: Callable[..., Any], readings: dict[str, UFloat | float]
         given[name][1 + 2 * i] += step
         given[name][2 + 2 * i] -= step
     found = np.broadcast_to(np.asarray(formula(**given), float), (1 + 2 * len(steps),))
-    result: Any = measured(float(found[0]), 0.0)
-    for i, (name, step) in enumerate(steps.items()):
-        slope = float(found[1 + 2 * i] - found[2 + 2 * i]) / (2 * step)
-        result = result + slope * (readings[name] - nominal[name])
-    return cast(UFloat, result)
+    slopes = ((found[1::2] - found[2::2]) / (2 * np.array(list(steps.values())))).tolist()
+    parts = [(slope, cast(Any, readings[name])._linear_part) for name, slope in zip(steps, slopes, strict=True)]
+    if not parts:
+        return measured(float(found[0]), 0.0)
+    # What `uncertainties` itself makes of slope * reading + ..., made in one go.
+    return cast(UFloat, AffineScalarFunc(float(found[0]), LinearCombination(parts)))
 
 
 def workings(

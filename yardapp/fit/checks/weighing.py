@@ -16,7 +16,8 @@ def spread(figure: Any) -> float:
 
 def at_least(figure: Any, bound: float) -> bool | None:
     """Tell whether the figure is at or above the bound; None where its ± straddles it."""
-    low, high = figure.n - spread(figure), figure.n + spread(figure)
+    value, half = figure.n, spread(figure)
+    low, high = value - half, value + half
     if low >= bound - ROUNDING:
         return True
     return False if high < bound - ROUNDING else None
