@@ -22,6 +22,7 @@ ORDER = (
     "search",
     "sizes",
     "marks",
+    "coating",
 )
 Cell = str | tuple[str, str]
 Row = tuple[str, Cell, str]

@@ -3,6 +3,7 @@
 from yardapp.api.door import bp
 from yardapp.api.views import (
     bench,
+    coating,
     document,
     drives,
     fit,
@@ -22,6 +23,7 @@ from yardapp.api.views import (
 __all__ = [
     "bench",
     "bp",
+    "coating",
     "document",
     "drives",
     "fit",

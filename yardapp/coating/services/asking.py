@@ -155,7 +155,7 @@ def _propeller_area(one: AskedPiece, item: gear.Item | None, box: str) -> tuple[
     size = PropellerSize(
         diameter_m=item.diameter_m,
         blades=item.blades,
-        area_ratio=one.area_ratio,
+        area_ratio=one.area_ratio or item.area_ratio,
         hub_length_m=item.hub_length_m,
         hub_diameter_m=item.hub_diameter_m,
     )

@@ -134,10 +134,10 @@ def as_told(act: CoatingAct) -> ToldAct:
     )
 
 
-def _reading(act: CoatingAct) -> Reading:
+def _reading(act: CoatingAct) -> Reading | None:
     names = ("air_c", "metal_c", "relative_humidity", "wet_bulb_c")
     read: dict[str, Any] = {name: act.figures[name] for name in names if act.figures.get(name) is not None}
-    return Reading(at_s=act.at.timestamp(), who=act.said_by, **read)
+    return Reading(at_s=act.at.timestamp(), who=act.said_by, **read) if read else None
 
 
 # What was told once of a job is kept as long as its version stands: 200 phones ask, the register answers with a number.
