@@ -1,3 +1,9 @@
+"""Marks through the API."""
+
+from tests.factories.marks import make_shelf
+from yardapp.db import transaction
+
+
 def test_a_stamp_is_read_and_nothing_is_kept(ada):
     answer = ada.post("/marks/read", {"text": "22 x 18 RH"})
     read = answer.get_json()
@@ -15,3 +21,16 @@ def test_what_can_not_be_read_is_said_and_never_guessed(ada):
 
     assert read["pitch_m"] is None
     assert "10 to 19 in" in read["possible_pitches"]
+
+
+def test_the_readings_by_the_yards_tables_stand_beside_the_plain_sizes(ada):
+    with transaction() as session:
+        make_shelf(session)
+
+    read = ada.post("/marks/read", {"text": "OT22LR3-41877"}).get_json()
+
+    assert len(read["readings"]) == read["reading_count"]
+    one = read["readings"][0]
+    assert (one["maker"], one["version"]) == ("Ombry & Thessel", 1)
+    # 22 in, and L is 18 in.
+    assert (one["figures"]["diameter_m"], one["figures"]["pitch_m"]) == (0.5588, 0.4572)

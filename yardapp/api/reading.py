@@ -22,6 +22,7 @@ ORDER = (
     "search",
     "sizes",
     "marks",
+    "makers",
     "coating",
 )
 Cell = str | tuple[str, str]

@@ -11,7 +11,16 @@ from yardapp.marks.services.marks import (
     record_mark_of,
     statements,
 )
-from yardapp.marks.services.reading import Asked, MarkRow, MarksPage, marks_page, measured_of, read_mark, which
+from yardapp.marks.services.reading import (
+    Asked,
+    MarkRow,
+    MarksPage,
+    marks_page,
+    measured_of,
+    read_mark,
+    readings_of,
+    which,
+)
 from yardapp.marks.services.rereading import RereadPage, ask_reread, reread_page, work_on
 from yardapp.marks.services.reversing import Stamped, would_be_stamped
 from yardapp.marks.services.shelf import shelf_now
@@ -53,6 +62,7 @@ __all__ = [
     "marks_page",
     "measured_of",
     "read_mark",
+    "readings_of",
     "record_mark",
     "record_mark_of",
     "reread_page",

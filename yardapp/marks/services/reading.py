@@ -14,7 +14,7 @@ from yardapp.gear import services as gear
 from yardapp.marks.models import Mark, Taken
 from yardapp.marks.services.shelf import COUNT, NEWEST, shelf_now
 from yardapp.people.services import Who
-from yardapp.stamps.tables import MarkRefused, Measured, Reading, Readings, Together, combine, read
+from yardapp.stamps.tables import MarkRefused, Measured, Reading, Readings, Together, combine, read, reread
 
 # What a mark tells to the register's own name for it; years and serials are no figures of the register.
 FIGURE_OF = {
@@ -65,6 +65,11 @@ def read_mark(session: Session, seen: str, beside: str = "") -> Asked:
     """
     newest, count = session.execute(select(NEWEST, COUNT)).one()
     return _asked(session, (newest, count), seen, beside, {})
+
+
+def readings_of(session: Session, seen: str) -> Readings:
+    """Every reading of a text by the tables in use; what is no mark has none, and says why."""
+    return next(reread([seen], shelf_now(session)))
 
 
 def marks_page(session: Session, who: Who, tag: str, seen: str = "") -> MarksPage:

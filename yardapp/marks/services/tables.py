@@ -1,6 +1,7 @@
 """The yard's makers' tables: every version kept, compared, brought back."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
@@ -18,6 +19,7 @@ from yardapp.people.services import TERMINAL, Who
 from yardapp.stamps.tables import Table, as_plain, check, from_plain, shipped
 from yardapp.stamps.tables.shipped import INVENTED
 
+UNPRINTED = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff]")
 MOST_ID = 2**31 - 1  # what a database's integer holds
 
 
@@ -241,9 +243,20 @@ def examples() -> tuple[Table, ...]:
 
 
 def _must_be_sound(table: Table) -> None:
+    if any(UNPRINTED.search(text) for text in _texts(as_plain(table))):
+        raise Refused("There is a character in it that can't be printed. Type it anew instead of pasting it.", "table")
     problems = check(table)
     if problems:
         raise Refused("; ".join(problem.said for problem in problems[:5]), "places")
+
+
+def _texts(plain: object) -> Iterator[str]:
+    """Every text in it."""
+    if isinstance(plain, str):
+        yield plain
+    elif isinstance(plain, dict | list):
+        for one in plain.values() if isinstance(plain, dict) else plain:
+            yield from _texts(one)
 
 
 def _must_be_a_number(table_id: int) -> None:
