@@ -2,9 +2,11 @@
 
 from typing import Any, ClassVar
 
-from wtforms import RadioField
+from wtforms import RadioField, StringField
+from wtforms.validators import Length
 
 from yardapp.bench.forms.boxes import BenchForm, own_length, tool_box
+from yardapp.fields import TaperField
 from yardapp.forms import options
 from yardapp.repeats import RepeatedLengthField
 
@@ -22,7 +24,10 @@ class BoreForm(BenchForm):
         "keyway_depth_m": "along_tool",
         "hub_length_m": "along_tool",
         "hub_diameter_m": "across_tool",
+        "shaft_large_m": "across_tool",
+        "shaft_length_m": "along_tool",
     }
+    ON_SHAFT = ("shaft_tag", "shaft_large_m", "shaft_taper", "shaft_length_m")
     ABOUT = "Bore, keyway and hub"
 
     bore_kind = RadioField("Kind of bore", choices=options(KINDS), default="")
@@ -49,9 +54,23 @@ class BoreForm(BenchForm):
     plus_minus_hub_length_m = own_length("the hub's length")
     plus_minus_hub_diameter_m = own_length("the hub's diameter")
 
+    shaft_tag = StringField(
+        "Shaft, by its tag", [Length(max=20)], description="S-0003; its figures come from the register"
+    )
+    shaft_large_m = RepeatedLengthField(
+        "Shaft, large end", description="Or as it is typed here", at_most=0.6, what="shaft"
+    )
+    shaft_taper = TaperField("Shaft, taper")
+    shaft_length_m = RepeatedLengthField("Shaft, length of its taper", at_most=3.0, what="length")
+    plus_minus_shaft_large_m = own_length("the shaft's large end")
+    plus_minus_shaft_length_m = own_length("the shaft's taper length")
+
     def reading(self) -> dict[str, Any]:
-        """The kind of bore goes with it."""
-        return super().reading() | {"bore_kind": self.bore_kind.data or None}
+        """The kind of bore goes with it, and which shaft it is meant for; a taper that was typed counts as exact."""
+        taper = self.shaft_taper.data
+        on_shaft = {"shaft_taper": taper, "u_shaft_taper": None if taper is None else 0.0}
+        tag = (self.shaft_tag.data or "").strip().upper() or None
+        return super().reading() | on_shaft | {"bore_kind": self.bore_kind.data or None, "shaft_tag": tag}
 
 
 BORE: dict[str, type[BenchForm]] = {"bore": BoreForm}

@@ -1,16 +1,19 @@
 """Bore, keyway and hub of a propeller."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot, nan
+from typing import Any
 
 from sqlalchemy.orm import Session
 
 from yardapp.bench.models import Sheet
 from yardapp.bench.repeating import Reading, repeatable
 from yardapp.bench.services.keeping import Filled, Method, measure
+from yardapp.bench.services.on_a_shaft import on_a_shaft
+from yardapp.bench.standards import standards
 from yardapp.bench.sums import Known, Near, Outcome, Sum, read, work_out
 from yardapp.bench.tools import K
-from yardapp.errors import Refused
+from yardapp.errors import NotFound, Refused
 from yardapp.formulas.taper import nearest_end, nearest_taper, taper_angle, taper_from_ends
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
@@ -46,6 +49,14 @@ class BoreReading(Reading):
     u_hub_length_m: float | None = None
     hub_diameter_m: float | None = None
     u_hub_diameter_m: float | None = None
+    # The shaft that it is to go on: by its tag, or as typed.
+    shaft_tag: str | None = None
+    shaft_large_m: float | None = None
+    u_shaft_large_m: float | None = None
+    shaft_taper: float | None = None
+    u_shaft_taper: float | None = None
+    shaft_length_m: float | None = None
+    u_shaft_length_m: float | None = None
 
 
 @repeatable
@@ -62,7 +73,22 @@ def bore_of(reading: BoreReading, known: Known | None = None) -> Outcome:
     if not reading.bore_kind and all(getattr(reading, name) is None for name in FIGURES):
         raise Refused("Nothing was read yet. One box will do.", "bore_large_m")
     sums = _taper(reading) if reading.bore_kind in (None, "", "taper") else []
-    return Outcome(answer="taper", sums=tuple(sums), near=_near(reading, sums), remarks=tuple(_remarks(reading)))
+    on_shaft, said = on_a_shaft(reading, sums[0].figure if sums else None)
+    return Outcome(
+        answer="taper",
+        sums=(*sums, *on_shaft),
+        near=_near(reading, sums),
+        remarks=(*_remarks(reading), *said),
+        more={"standards": _standards(reading, sums)},
+    )
+
+
+def _standards(reading: BoreReading, sums: list[Sum]) -> list[dict[str, Any]]:
+    """Of a taper, the standard ends that it comes nearest to."""
+    if reading.bore_kind in ("parallel", "pilot"):
+        return []
+    large, small, length = (read(reading, name) for name in FIGURES[:3])
+    return standards(large, small, length, sums[0].figure if sums else None)
 
 
 def _taper(reading: BoreReading) -> list[Sum]:
@@ -120,7 +146,30 @@ def _statements(reading: BoreReading, outcome: Outcome, known: Known) -> tuple[g
     return tuple(said)
 
 
-BORE = Method(name="bore", reading=BoreReading, work_out=bore_of, statements=_statements, tools=("across_tool",))
+def _with_its_shaft(session: Session, who: Who, reading: BoreReading) -> BoreReading:
+    """The figures of the shaft whose tag was given, where they were not typed."""
+    if not reading.shaft_tag:
+        return reading
+    try:
+        shaft = gear.item_by_tag(session, who, reading.shaft_tag, kind="shaft")
+    except NotFound:
+        raise Refused(f"No shaft here carries the tag {reading.shaft_tag}.", "shaft_tag") from None
+    known = {"shaft_large_m": "diameter_m", "shaft_taper": "taper", "shaft_length_m": "taper_length_m"}
+    figures: dict[str, Any] = {}
+    for name, column in known.items():
+        if getattr(reading, name) is None:
+            figures |= {name: getattr(shaft, column), f"u_{name}": getattr(shaft, f"u_{column}")}
+    return replace(reading, shaft_tag=shaft.tag, **figures)
+
+
+BORE = Method(
+    name="bore",
+    reading=BoreReading,
+    work_out=bore_of,
+    statements=_statements,
+    tools=("across_tool",),
+    prepare=_with_its_shaft,
+)
 
 
 def measure_bore(session: Session, who: Who, tag: str, reading: BoreReading, filled: Filled | None = None) -> Sheet:

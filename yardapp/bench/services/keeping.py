@@ -49,6 +49,12 @@ class Method:
     statements: Callable[[Any, Outcome, Known], Statements]
     tools: tuple[str, ...]  # the boxes that name the tool which the answer hangs on
     of: str = "propeller"
+    # What the register adds to the readings before they are worked out: the shaft that a hub is meant for.
+    prepare: Callable[[Session, Who, Any], Any] | None = None
+
+    def prepared(self, session: Session, who: Who, reading: Any) -> Any:
+        """The reading as it is worked out: repeats settled, and with what the register adds."""
+        return settled(self.prepare(session, who, reading) if self.prepare else reading)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,7 +86,7 @@ def measure(session: Session, who: Who, tag: str, method: Method, reading: Any, 
     item = gear.item_by_tag(session, who, tag, kind=method.of, for_change=True)
     found = gear.item_page(session, who, item.tag, item.kind)
     old = None if filled.corrects is None else _to_correct(session, item, filled.corrects, filled.why)
-    reading = settled(reading)
+    reading = method.prepared(session, who, reading)
     outcome, said = _worked(found, method, reading, filled.corrects)
     readings = {**filled.boxes, **figures_read(reading)}
     sheet = _added(session, who, item, filled, Sheet(method=method.name, readings=readings, results=outcome.kept()))
@@ -112,7 +118,7 @@ def look(
     """
     who.must("record")
     found = gear.item_page(session, who, tag, method.of)
-    return found.item, _worked(found, method, settled(reading), corrects)[0]
+    return found.item, _worked(found, method, method.prepared(session, who, reading), corrects)[0]
 
 
 def _worked(found: gear.ItemPage, method: Method, reading: Any, corrects: int | None) -> tuple[Outcome, Statements]:

@@ -116,6 +116,7 @@ FACES = {
             caution="Heavy, and its edges cut: lay it flat and chock it before reaching into the bore.",
             picture=pictures.of_bore,
             shows_readings=True,
+            tables=shaft.standards,
         ),
         Face(
             name="wear",

@@ -71,11 +71,33 @@ def _swing(outcome: Outcome, readings: Mapping[str, Any]) -> float:
 
 
 def of_bore(outcome: Outcome, readings: Mapping[str, Any], known: Known, system: System) -> Picture:
-    """The bore, where its taper was read."""
-    if outcome.value is None:
+    """The bore where its taper was read, laid over the shaft's where that is known."""
+    shaft = _shaft(readings)
+    if outcome.value is None and not all(shaft):
         return None, []
-    large, length = readings["bore_large_m"], readings["bore_length_m"]
-    label = f"⌀ {figure('bore_large_m', large, system)}, {figure('taper', outcome.value, system)}"
-    drawing = bore_on_taper(None, None, None, large, outcome.value, length, bore_label=label)
-    names = ("bore_large_m", "bore_small_m", "bore_length_m")
-    return drawing, [(LABELS[name], figure(name, readings[name], system)) for name in names]
+    bore: tuple[Any, Any, Any] = (readings.get("bore_large_m"), outcome.value, readings.get("bore_length_m"))
+    if outcome.value is None:
+        bore = (None, None, None)
+    label = f"⌀ {figure('bore_large_m', bore[0], system)}, {figure('taper', bore[1], system)}" if all(bore) else ""
+    drawing = bore_on_taper(*shaft, *bore, bore_label=label, **_on_shaft(outcome, shaft, system))
+    names = ("bore_large_m", "bore_small_m", "bore_length_m", "shaft_large_m", "shaft_taper", "shaft_length_m")
+    return drawing, [(LABELS[name], figure(name, readings[name], system)) for name in names if readings.get(name)]
+
+
+def _shaft(readings: Mapping[str, Any]) -> tuple[Any, Any, Any]:
+    """The shaft's cone, or nothing at all: half of one can't be drawn."""
+    cone = tuple(readings.get(name) for name in ("shaft_large_m", "shaft_taper", "shaft_length_m"))
+    return cone if all(cone) else (None, None, None)  # type: ignore[return-value]
+
+
+def _on_shaft(outcome: Outcome, shaft: tuple[Any, Any, Any], system: System) -> dict[str, Any]:
+    """What stands beside a hub on its shaft."""
+    up, past = outcome.sum_of("set_up_m"), outcome.sum_of("overhang_m")
+    said = {"shaft_label": f"shaft {figure('taper', shaft[1], system)}"} if shaft[1] else {}
+    if up:
+        way = "up by" if up.value >= 0 else "short by"
+        said["set_up_label"] = f"{way} {figure('set_up_m', abs(up.value), system)}"
+    if past:
+        way = "past" if past.value >= 0 else "short"
+        said["overhang_label"] = f"{figure('overhang_m', abs(past.value), system)} {way}"
+    return said
