@@ -54,7 +54,7 @@ def _written(one: Place) -> str:
     else:
         said = WRITTEN[one.written]
         if one.written in ("digits", "letters", "any"):
-            said = f"{_length(one)} {said}"
+            said = f"{_length(one)} {said.removesuffix('s') if one.longest == 1 else said}"
     if one.separators:
         before = " or ".join({"": "nothing", " ": "a space"}.get(mark, f"`{mark}`") for mark in one.separators)
         said += f", after {before}"
