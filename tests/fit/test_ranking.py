@@ -12,7 +12,7 @@ from yardapp.fit.figures import Figure
 from yardapp.fit.loading import loading, premises
 from yardapp.fit.ranking.case import BITS
 from yardapp.fit.ranking.columns import drive_columns, propeller_columns
-from yardapp.fit.ranking.loads import load_ratios
+from yardapp.fit.ranking.loads import Wheel, load_ratios
 from yardapp.fit.ranking.prejudge import NAMES, prejudge
 from yardapp.fit.verdict import BADNESS, judge
 
@@ -143,27 +143,35 @@ def test_a_part_of_the_columns_keeps_its_rows():
     assert part.values["diameter_m"].tolist() == columns.values["diameter_m"][[3, 1]].tolist()
 
 
-def test_a_list_meets_engine_and_hull_where_the_judge_does():
-    sizes = [(0.42, 0.25, 3), (0.46, 0.30, 4), (0.40, 0.32, 3)]
-    diameter, pitch = (np.array([size[number] for size in sizes]) for number in (0, 1))
+def stock_of(*sizes):
+    """(diameter, pitch, blades, area) of each: columns and wheels."""
+    hubs = [
+        replace(SUITED, diameter_m=Figure(value=one[0]), pitch_m=None if one[1] is None else Figure(value=one[1]))
+        for one in sizes
+    ]
+    columns = propeller_columns(hubs)
+    pitch = np.array([np.nan if one[1] is None else one[1] for one in sizes])
+    columns = replace(columns, values={**columns.values, "pitch_m": pitch}, u={**columns.u, "pitch_m": pitch * 0})
+    return columns, [Wheel(one[2], one[3]) for one in sizes]
 
-    ratios = load_ratios(premises(BOAT), diameter, pitch, [size[2] for size in sizes], [2, 0])
+
+def test_a_list_meets_engine_and_hull_where_the_judge_does():
+    sizes = [(0.42, 0.25, 3, None), (0.46, 0.30, 4, None), (0.40, 0.32, 3, 0.70)]
+    columns, wheels = stock_of(*sizes)
+
+    ratios = load_ratios(premises(BOAT), columns, wheels, [2, 0])
 
     assert np.isnan(ratios[1])
     for row in (0, 2):
-        told = loading(bare_of(*sizes[row]), BOAT)
+        diameter_m, pitch_m, blades, area = sizes[row]
+        figures = {"diameter_m": Figure(value=diameter_m), "pitch_m": Figure(value=pitch_m), "blades": blades}
+        measured = None if area is None else Figure(value=area, u=0.01)
+        told = loading(replace(SUITED, **figures, area_ratio=measured), BOAT)
         assert ratios[row] == pytest.approx(told.free_speed_rps.value / told.rated_speed_rps, rel=1e-6)
 
 
-def bare_of(diameter_m, pitch_m, blades):
-    """A propeller whose blades nobody measured."""
-    sizes = {"diameter_m": Figure(value=diameter_m), "pitch_m": Figure(value=pitch_m)}
-    return replace(SUITED, **sizes, blades=blades, area_ratio=None)
+def test_without_a_pitch_or_blades_or_with_folding_ones_no_load_is_told():
+    columns, wheels = stock_of((0.42, None, 3, None), (0.42, 0.3, None, None), (0.42, 0.3, 3, None))
+    wheels[2] = wheels[2]._replace(kind="folding")
 
-
-def test_without_a_diameter_pitch_or_blades_no_load_is_told():
-    nothing = np.array([np.nan, 0.5, 0.5])
-
-    ratios = load_ratios(premises(BOAT), nothing, np.array([0.3, np.nan, 0.3]), [3, 3, None], [0, 1, 2])
-
-    assert np.isnan(ratios).all()
+    assert np.isnan(load_ratios(premises(BOAT), columns, wheels, [0, 1, 2])).all()

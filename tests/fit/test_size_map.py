@@ -8,17 +8,20 @@ import pytest
 from tests.drawings.reading import SVG, Drawn
 from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
-from tests.factories.vessels import make_drive
+from tests.factories.vessels import make_drive, make_vessel
 from tests.fit.power_pairings import BOAT, NO_HULL, SUITED, TOWED
 from tests.fit.test_stock import SHAFT, good_propeller
 from yardapp.db import snapshot, transaction
 from yardapp.errors import Refused
 from yardapp.fit import services
+from yardapp.fit.figures import Figure, Limits
 from yardapp.fit.services.mapping import DriveMap, Spot
 from yardapp.fit.showing.map import map_drawing, map_rows, spot_rows
 from yardapp.fit.size_map import contour, edges, levels, overloaded, size_map, within_reach
+from yardapp.fit.verdict import judge
 from yardapp.formulas.b_series import kq, kt
 from yardapp.gear import services as gear
+from yardapp.vessels import services as vessels
 
 
 @pytest.fixture(scope="module")
@@ -119,8 +122,27 @@ def test_small_wheels_lack_area_before_large_ones(narrow):
     assert course[0][1] < course[0][2]
 
 
+@pytest.mark.parametrize("criterion", ["Burrill", "Keller", "the handbook's pressure"])
+def test_the_area_is_shaded_where_the_judge_finds_it_short(criterion):
+    limits = Limits(area_criterion=criterion)
+    found = size_map(BOAT, blades=3, area_ratio=0.50, limits=limits)
+    answers = set()
+    for row, column in [(10, 10), (20, 15), (30, 20), (14, 24), (8, 40), (40, 6)]:
+        diameter, pitch = float(found.diameter_m[column]), float(found.pitch_m[row])
+        sizes = {"diameter_m": Figure(value=diameter, u=1e-6), "pitch_m": Figure(value=pitch, u=1e-6)}
+        wheel = replace(SUITED, **sizes, area_ratio=Figure(value=0.50, u=1e-6, basis="measured"))
+        check = next(
+            one for one in judge(wheel, BOAT, limits=limits, ask=("blades",)).checks if one.name == "blade area"
+        )
+        asked = [one.value for one in check.compared if one.label.startswith(f"Asked for by {criterion}")]
+        if asked:
+            assert bool(found.lacks_area[row, column]) == (asked[0] > 0.50), (row, column)
+            answers.add(asked[0] > 0.50)
+    assert answers
+
+
 def test_where_no_size_will_do_it_says_so_instead_of_marking_one():
-    found = size_map(BOAT, blades=3, area_ratio=0.40)
+    found = size_map(BOAT, blades=3, area_ratio=0.30)
 
     assert found.best is None
     assert any(said.startswith("No size of these blades") for said in found.says)
@@ -287,3 +309,47 @@ def test_a_map_without_propellers_or_height_still_has_axes(fetch):
 
 def test_the_hull_s_tow_rope_power_of_these_tests_is_the_cube_it_claims():
     assert all(power == pytest.approx(130 * speed**3) for speed, power in TOWED)
+
+
+def with_engine(session):
+    """The boat of power_pairings.py in the register: 28 kW at 3000 rpm, 2:1, tow-rope power by the speed's cube."""
+    who = make_who(session)
+    engine = {"rated_power_w": 28e3, "rated_speed_rps": 50.0, "reduction_ratio": 2.0}
+    vessel = make_vessel(session)
+    drive = make_drive(session, vessel, **SHAFT, **engine)
+    hull = {"hull_kind": "displacement_single", "speed_power": TOWED, "speed_power_kind": "effective"}
+    vessels.set_hull(session, who, vessel.id, vessel.version, hull)
+    return drive.id
+
+
+def bladed(session, diameter_m, pitch_m):
+    figures = {"diameter_m": (diameter_m, 0.001), "pitch_m": (pitch_m, 0.0015), "blades": (3.0, 0.0)}
+    return good_propeller(session, **figures).tag
+
+
+def test_with_engine_and_hull_the_page_draws_the_lines_and_says_each_one_s_turns(fetch):
+    with transaction() as session:
+        drive, tag = with_engine(session), bladed(session, 0.42, 0.292)
+
+    html = fetch(f"/fit/on/{drive}/map")
+
+    # power_pairings.py works this pair by hand to the rated 3000 rpm with blades of 0.70; of 0.55 it turns more.
+    assert 'data-name="curve 3000 rated"' in html
+    assert 'data-name="region overloaded"' in html
+    assert "No line of the engine" not in html
+    turns = int(html.split(tag)[-1].split(" rpm")[0].split(">")[-1])
+    assert turns == pytest.approx(3000, rel=0.04)
+
+
+def test_a_stock_of_one_verdict_is_ranked_by_how_it_loads_the_engine(fetch):
+    with transaction() as session:
+        drive = with_engine(session)
+        heavy, suited, light = (bladed(session, 0.42, pitch) for pitch in (0.36, 0.292, 0.23))
+
+    html = fetch(f"/fit/on/{drive}")
+
+    assert html.index(suited) < html.index(heavy)
+    assert html.index(suited) < html.index(light)
+    assert "it suits the engine" in html.split(suited)[2][:600]
+    assert "over-propped" in html.split(heavy)[2][:600]
+    assert "under-propped" in html.split(light)[2][:600]

@@ -1,17 +1,17 @@
 """The map of sizes for one drive: what the engine turns over diameter and pitch, and where a propeller may not be."""
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from yardapp.fit.checks.blades import SINGLE_K, TWIN_K
 from yardapp.fit.checks.check import Need
 from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.figures import DriveFigures, Limits, PropellerFigures
 from yardapp.fit.loading import Lacking, Premises, free_meet, meet, premises, propped
 from yardapp.fit.loading.loading import ALLOYS, AREA_ASSUMED
-from yardapp.formulas.cavitation import keller_area_ratio
+from yardapp.fit.map_area import share_taken
 from yardapp.formulas.seat import largest_diameter
 from yardapp.formulas.sizing import repitch_limit
 
@@ -45,6 +45,7 @@ class SizeMap:
     area_ratio: float
     is_area_assumed: bool
     rule: str
+    area_by: str = ""  # the criterion of blade area
     largest_m: float | None = None  # under the rule for room at the tips
     strikes_m: float | None = None  # from here on the tips reach the hull
     rated_rps: float | None = None
@@ -63,6 +64,7 @@ def size_map(
     area_ratio: float | None = None,
     rule: str = "15 %",
     span_m: tuple[float, float] | None = None,
+    limits: Limits | None = None,
 ) -> SizeMap:
     """The map for one drive and blades of one kind; `span_m` is the least and greatest diameter to be shown.
 
@@ -72,7 +74,7 @@ def size_map(
     largest = None if room is None else float(largest_diameter(room, BANDS[rule]))
     diameter = np.linspace(*(span_m or _span(largest)), ACROSS)
     pitch = np.linspace(0.45 * diameter[0], 1.25 * diameter[-1], UP)
-    found = premises(drive)
+    found = premises(drive, limits)
     bare = SizeMap(
         diameter_m=diameter,
         pitch_m=pitch,
@@ -83,7 +85,9 @@ def size_map(
         largest_m=largest,
         strikes_m=None if room is None else 2 * room,
     )
-    return _without_engine(bare, found, room) if isinstance(found, Lacking) else _with_engine(bare, found, drive)
+    if isinstance(found, Lacking):
+        return _without_engine(bare, found, room)
+    return _with_engine(bare, found, drive, limits or Limits())
 
 
 def _span(largest_m: float | None) -> tuple[float, float]:
@@ -100,7 +104,7 @@ def _room_says(room: float | None) -> tuple[str, ...]:
     return () if room is not None else ("Where the tips lack room is not known: the way from shaft to hull is not.",)
 
 
-def _with_engine(bare: SizeMap, found: Premises, drive: DriveFigures) -> SizeMap:
+def _with_engine(bare: SizeMap, found: Premises, drive: DriveFigures, limits: Limits) -> SizeMap:
     across, up = np.meshgrid(bare.diameter_m, bare.pitch_m)
     shape = across.shape
     figures = (across.ravel(), up.ravel(), np.full(across.size, bare.area_ratio), np.full(across.size, bare.blades))
@@ -108,9 +112,13 @@ def _with_engine(bare: SizeMap, found: Premises, drive: DriveFigures) -> SizeMap
     ratio = propped(found, free).reshape(shape)
     held = meet(found, *figures)
     depth = None if drive.shaft_depth_m is None else drive.shaft_depth_m.value
-    short = None if depth is None else _lacks_area(bare, held.thrust_n.reshape(shape), across, depth, drive)
+    taken = None
+    if depth is not None:
+        given: dict[str, Any] = {"depth_m": depth, "wake_ratio": found.hull.wake_ratio, "limits": limits}
+        taken = share_taken(held, figures[:2], bare.blades, bare.area_ratio, is_twin=drive.is_twin, **given)
+        taken = taken.reshape(shape)
     says = _room_says(None if bare.largest_m is None else bare.largest_m)
-    best = _best(bare, found, ratio, short)
+    best = _best(bare, found, ratio, taken)
     if best is None:
         says += (NO_SIZE,)
     if depth is None:
@@ -119,7 +127,8 @@ def _with_engine(bare: SizeMap, found: Premises, drive: DriveFigures) -> SizeMap
         bare,
         rated_rps=found.rated_speed_rps,
         free_rps=ratio * found.rated_speed_rps,
-        lacks_area=short,
+        lacks_area=None if taken is None else taken > 1,
+        area_by="" if taken is None else limits.area_criterion,
         best=best,
         says=says,
         needs=drive_depth_needs(depth),
@@ -132,22 +141,15 @@ def drive_depth_needs(depth: float | None) -> tuple[Need, ...]:
     return () if depth is not None else (Need(figure="drive.shaft_depth_m", says="Measure how deep the shaft lies."),)
 
 
-def _lacks_area(bare: SizeMap, thrust: Array, across: Array, depth: float, drive: DriveFigures) -> NDArray[np.bool_]:
-    allowance = TWIN_K if drive.is_twin else SINGLE_K
-    with np.errstate(invalid="ignore"):
-        wanted = keller_area_ratio(np.where(thrust > 0, thrust, np.nan), across, bare.blades, depth, allowance)
-    return np.asarray(wanted > bare.area_ratio)
-
-
-def _best(bare: SizeMap, found: Premises, ratio: Array, short: NDArray[np.bool_] | None) -> Size | None:
+def _best(bare: SizeMap, found: Premises, ratio: Array, taken: Array | None) -> Size | None:
     """The fastest of those that let the engine come to its speed, within the room, with blades enough."""
     pitch = np.array([_pitch_at(bare.pitch_m, column, found.aim_ratio) for column in ratio.T])
     fits = np.ones(pitch.shape, bool) if bare.largest_m is None else bare.diameter_m <= bare.largest_m
     figures = (np.full(pitch.size, bare.area_ratio), np.full(pitch.size, bare.blades))
     met = meet(found, bare.diameter_m, pitch, *figures)
-    if short is not None:
+    if taken is not None:  # where the criterion has no answer, nothing is best
         row = np.clip(np.searchsorted(bare.pitch_m, pitch), 0, UP - 1)
-        fits = fits & ~short[row, np.arange(ACROSS)]
+        fits = fits & (taken[row, np.arange(ACROSS)] <= 1)
     speed = np.where(fits, met.speed_mps, np.nan)
     if np.isnan(speed).all():
         return None

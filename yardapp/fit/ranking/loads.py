@@ -1,27 +1,37 @@
 """How well many propellers load one engine in one hull: a list's view of it, without the band."""
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 
 from yardapp.fit.loading import Premises, free_meet, propped
-from yardapp.fit.loading.loading import AREA_ASSUMED
-from yardapp.fit.ranking.columns import Array
+from yardapp.fit.loading.loading import AREA_ASSUMED, FIXED
+from yardapp.fit.ranking.columns import Array, Columns
+
+
+class Wheel(NamedTuple):
+    """What a list knows of the blades of one row."""
+
+    blades: int | None
+    area_ratio: float | None = None
+    kind: str | None = None
+
 
 MOST = 4000  # that many are met in a few hundredths of a second; a list shows twenty
 
 
-def load_ratios(
-    premises: Premises, diameter_m: Array, pitch_m: Array, blades: Sequence[int | None], rows: Sequence[int]
-) -> Array:
+def load_ratios(premises: Premises, columns: Columns, wheels: Sequence[Wheel], rows: Sequence[int]) -> Array:
     """Free speed of the engine over its rated one for some of the rows, NaN for the rest and where a figure lacks.
 
-    The blades' area is taken as usual, as the judge takes it where nobody measured it: he says so on the pair's page.
+    Where nobody measured the blades' area it is taken as usual, as the judge takes it, who says so on the pair's page.
+    The sums are those of fixed blades: for others they are left out.
     """
-    ratios = np.full(diameter_m.shape, np.nan)
-    chosen = np.array(rows[:MOST], int)
-    if chosen.size:
-        count = np.array([blades[row] or np.nan for row in chosen.tolist()], float)
-        met = free_meet(premises, diameter_m[chosen], pitch_m[chosen], np.full(chosen.size, AREA_ASSUMED), count)
-        ratios[chosen] = propped(premises, met)
+    ratios = np.full(columns.count, np.nan)
+    chosen = [row for row in rows[:MOST] if wheels[row].kind in FIXED]
+    if chosen:
+        diameter, pitch = (columns.values[name][chosen] for name in ("diameter_m", "pitch_m"))
+        area = np.array([wheels[row].area_ratio or AREA_ASSUMED for row in chosen])
+        count = np.array([wheels[row].blades or np.nan for row in chosen], float)
+        ratios[chosen] = propped(premises, free_meet(premises, diameter, pitch, area, count))
     return ratios

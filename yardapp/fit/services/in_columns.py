@@ -10,6 +10,7 @@ from sqlalchemy import ColumnElement, Select, Text, and_, case, cast, null, or_,
 from sqlalchemy.orm import Session
 
 from yardapp.fit.ranking.columns import BORE_CODES, HAND_CODES, PROPELLER_FIGURES, Columns, Marks
+from yardapp.fit.ranking.loads import Wheel
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
@@ -51,6 +52,8 @@ def propeller_rows(session: Session, who: Who, asked: Asked, *narrowed: ColumnEl
         ITEM.hand,
         ITEM.blades,
         ITEM.material,
+        ITEM.area_ratio,
+        ITEM.blade_kind,
         ITEM.place,
         ITEM.aboard_id,
     )
@@ -121,6 +124,11 @@ def columns_of(rows: Sequence[Any]) -> Columns:
         bore_kind=numbers[KIND].astype(np.int8),
         doubts=doubts,
     )
+
+
+def wheels_of(rows: Sequence[Any]) -> list[Wheel]:
+    """What is known of each row's blades."""
+    return [Wheel(row.blades, row.area_ratio, row.blade_kind) for row in rows]
 
 
 def _doubts(rows: Sequence[Any]) -> dict[str, Marks]:

@@ -15,7 +15,7 @@ from yardapp.fit.ranking.case import WORK
 from yardapp.fit.ranking.columns import Array, Columns, drive_columns, figure_at, propeller_at
 from yardapp.fit.ranking.loads import load_ratios
 from yardapp.fit.ranking.prejudge import Prejudged, prejudge
-from yardapp.fit.services.in_columns import Asked, columns_of, near_bore, of_hand, propeller_rows
+from yardapp.fit.services.in_columns import Asked, columns_of, near_bore, of_hand, propeller_rows, wheels_of
 from yardapp.fit.services.pairing import drive_figures
 from yardapp.fit.size_map import SizeMap, size_map, within_reach
 from yardapp.fit.verdict import BADNESS
@@ -75,7 +75,8 @@ def map_of(
     shown = _that_go_on(found, columns)
     at = _chosen(rows, shown, tag, drive.id)
     blades = blades or (rows[at].blades if at is not None else None) or 3
-    sizes = size_map(room, blades=blades, rule=rule, span_m=_span(columns, shown, room))
+    area = None if at is None or blades != rows[at].blades else rows[at].area_ratio
+    sizes = size_map(room, blades=blades, area_ratio=area, rule=rule, span_m=_span(columns, shown, room))
     kept = _nearest(columns, shown, sizes, at)
     spots = _spots(rows, columns, found, kept, room, drive.id)
     return DriveMap(
@@ -127,9 +128,7 @@ def _spots(
     load = premises(room)
     speeds: Array = np.full(columns.count, np.nan)
     if isinstance(load, Premises):
-        blades = [row.blades for row in rows]
-        sizes = (columns.values["diameter_m"], columns.values["pitch_m"])
-        speeds = load_ratios(load, *sizes, blades, kept) * load.rated_speed_rps
+        speeds = load_ratios(load, columns, wheels_of(rows), kept) * load.rated_speed_rps
     return tuple(
         Spot(
             tag=rows[row].tag,

@@ -13,10 +13,10 @@ from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.figures import PropellerFigures
 from yardapp.fit.loading import Lacking, Premises, premises
 from yardapp.fit.ranking.columns import Array, Columns, drive_at, drive_columns, propeller_at
-from yardapp.fit.ranking.loads import load_ratios
+from yardapp.fit.ranking.loads import Wheel, load_ratios
 from yardapp.fit.ranking.order import counted, in_order
 from yardapp.fit.ranking.prejudge import Prejudged, prejudge
-from yardapp.fit.services.in_columns import Asked, columns_of, near_bore, of_hand, propeller_rows
+from yardapp.fit.services.in_columns import Asked, columns_of, near_bore, of_hand, propeller_rows, wheels_of
 from yardapp.fit.services.pairing import drive_figures
 from yardapp.fit.verdict import BADNESS, Verdict, plain
 from yardapp.fit.verdict import judge as judge_figures
@@ -74,7 +74,7 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
     sides, columns, load = drive_columns([room]), columns_of(rows), premises(room)
     found = prejudge(columns, sides, rule=asked.rule)
     apart = np.abs(columns.values["bore_large_m"] - sides.values["shaft_diameter_m"])
-    order, ratios = _in_order(found, columns, apart, load, [row.blades for row in rows])
+    order, ratios = _in_order(found, columns, apart, load, wheels_of(rows))
     shown = order[asked.first : asked.first + PAGE].tolist()
     end = drive_at(sides, 0)
     ranked = [
@@ -94,15 +94,14 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
 
 
 def _in_order(
-    found: Prejudged, columns: Columns, apart: Array, load: Premises | Lacking, blades: list[int | None]
+    found: Prejudged, columns: Columns, apart: Array, load: Premises | Lacking, wheels: list[Wheel]
 ) -> tuple[NDArray[np.int64], Array]:
     """By verdict and work; then how well it loads the engine; then nearest in bore, and of those the larger."""
     larger = -columns.values["diameter_m"]
     order = in_order(found, apart, larger)
     if isinstance(load, Lacking):
         return order, np.full(columns.count, np.nan)
-    sizes = (columns.values["diameter_m"], columns.values["pitch_m"])
-    ratios = load_ratios(load, *sizes, blades, order.tolist())
+    ratios = load_ratios(load, columns, wheels, order.tolist())
     return in_order(found, np.abs(ratios - load.aim_ratio), apart, larger), ratios
 
 

@@ -139,5 +139,7 @@ def map_rows(found: DriveMap, system: System) -> list[tuple[str, str]]:
         rows.append(("Rated speed of the engine", quantities.show(sizes.rated_rps, "rotation", system)))
     if sizes.largest_m is not None:
         rows.append((f"Largest diameter by the {sizes.rule} band", quantities.show(sizes.largest_m, "length", system)))
+    if sizes.area_by:
+        rows.append(("Blade area by", sizes.area_by))
     area = f"{sizes.area_ratio:.2f}{', assumed' if sizes.is_area_assumed else ''}"
     return [*rows, ("Blades", f"{sizes.blades}, area ratio {area}")]

@@ -20,6 +20,7 @@ PAIR = {
     CANNOT_TELL: "Cannot tell",
     "does not go on": "No pair",
 }
+FAR = 1.5  # beyond 1.6 of its rating an engine is not followed
 SUITS = 3  # per cent of the rated speed: 100 rpm in 3 000 are usually accepted
 
 
@@ -75,6 +76,8 @@ def _load(ratio: float | None, rated_speed_rps: float | None) -> str:
     """`about 2 650 of 2 800 rpm at full throttle: 5 % over-propped`."""
     if ratio is None or rated_speed_rps is None:
         return ""
+    if ratio > FAR:
+        return "Full throttle would run the engine far past its governor: far under-propped"
     share = round(100 * abs(1 - ratio))
     what = f"{share} % {'over' if ratio < 1 else 'under'}-propped" if share > SUITS else "it suits the engine"
     turns = f"{10 * round(6 * ratio * rated_speed_rps):,}".replace(",", " ")
