@@ -6,6 +6,7 @@ from yardapp.bench.services.alike import ALIKE, AlikeReading, alike_of
 from yardapp.bench.services.area import AREA, AreaReading, area_of
 from yardapp.bench.services.bearing import BEARING, BearingReading, bearing_of
 from yardapp.bench.services.bore import BORE, BoreReading, bore_of, measure_bore
+from yardapp.bench.services.comparing import Comparison, Difference, compare_sheets
 from yardapp.bench.services.condition import (
     Condition,
     FaultRow,
@@ -39,6 +40,7 @@ from yardapp.bench.services.sheets import (
     SheetRow,
     at_bench,
     newest_sheets,
+    others_like,
     readings_of,
     sheet_by_id,
     sheets_of,
@@ -81,8 +83,10 @@ __all__ = [
     "BearingReading",
     "BoreReading",
     "Cell",
+    "Comparison",
     "Condition",
     "DiameterReading",
+    "Difference",
     "FaultRow",
     "FaultSaid",
     "Filled",
@@ -110,6 +114,7 @@ __all__ = [
     "change_tool",
     "class_note",
     "close_fault",
+    "compare_sheets",
     "condition_of",
     "design_pitch_of",
     "diameter_of",
@@ -130,6 +135,7 @@ __all__ = [
     "measure_survey",
     "newest_sheets",
     "note_ring",
+    "others_like",
     "pitch_of",
     "raise_fault",
     "readings_of",

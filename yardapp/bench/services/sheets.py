@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, select
+from sqlalchemy import Select, func, select
 from sqlalchemy.orm import Session, aliased
 
-from yardapp.bench.models import Sheet
+from yardapp.bench.models import Fault, FaultClosing, Sheet
 from yardapp.bench.services.keeping import known_of
 from yardapp.bench.sums import Known
 from yardapp.errors import NotFound
@@ -19,11 +20,13 @@ ON_ONE_PAGE = 30
 
 @dataclass(frozen=True, kw_only=True)
 class SheetRow:
-    """One kept sheet, the tag of its propeller, and the sheet that took its place."""
+    """One kept sheet, the tag of its propeller, the sheet that took its place, and the work done since, and when."""
 
     sheet: Sheet
     tag: str
     replaced_by: int | None
+    work_since: str | None = None
+    worked_at: datetime | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,12 +36,26 @@ class AtBench:
     item: gear.Item
     known: Known
     sheets: Sequence[SheetRow] = ()
+    open_faults: int = 0
 
 
-def _chosen(who: Who) -> Select[Sheet, gear.Item, int]:
+# What each method's sheet speaks of: work that leaves it in doubt ends the age in which it was read.
+SPEAKS_OF = {
+    "diameter": {"diameter_m"},
+    "pitch": {"pitch_m"},
+    "survey": {"pitch_m"},
+    "alike": {"pitch_m", "diameter_m"},
+    "area": {"area_ratio"},
+    "bore": {"bore_large_m", "keyway_width_m"},
+}
+
+
+def _chosen(who: Who) -> Select[Sheet, gear.Item, int, str, datetime]:
     later = aliased(Sheet)
+    cases = [(Sheet.method == method, frozenset(figures)) for method, figures in SPEAKS_OF.items()]
+    work, when = gear.first_work_after(Sheet.at, cases)
     return (
-        select(Sheet, gear.Item, later.id)
+        select(Sheet, gear.Item, later.id, work, when)
         .join(gear.Item, gear.Item.id == Sheet.item_id)
         .outerjoin(later, later.replaces_id == Sheet.id)
         .where(gear.seen_by(who))
@@ -53,8 +70,8 @@ def newest_sheets(session: Session, who: Who, *, limit: int = ON_ONE_PAGE, befor
     return [_row(*row) for row in session.execute(chosen)]
 
 
-def _row(sheet: Sheet, item: gear.Item, replaced_by: int | None) -> SheetRow:
-    return SheetRow(sheet=sheet, tag=item.tag, replaced_by=replaced_by)
+def _row(sheet: Sheet, item: gear.Item, replaced_by: int | None, work: str | None, when: datetime | None) -> SheetRow:
+    return SheetRow(sheet=sheet, tag=item.tag, replaced_by=replaced_by, work_since=work, worked_at=when)
 
 
 def sheets_of(session: Session, who: Who, tag: str) -> AtBench:
@@ -65,10 +82,19 @@ def sheets_of(session: Session, who: Who, tag: str) -> AtBench:
     NotFound
         Nothing here carries the tag.
     """
-    there = at_bench(session, who, tag, None)
-    chosen = _chosen(who).where(Sheet.item_id == there.item.id).order_by(Sheet.id.desc())
+    standing = select(func.count(Fault.id)).outerjoin(FaultClosing, FaultClosing.fault_id == Fault.id)
+    standing = standing.where(Fault.item_id == gear.Item.id, FaultClosing.id.is_(None))
+    found = session.execute(
+        select(gear.Item, standing.correlate(gear.Item).scalar_subquery()).where(
+            gear.Item.tag == tag.strip().upper(), gear.seen_by(who)
+        )
+    ).first()
+    if found is None:
+        raise NotFound(f"Nothing here carries the tag {tag}.")
+    item, open_faults = found
+    chosen = _chosen(who).where(Sheet.item_id == item.id).order_by(Sheet.id.desc())
     rows = [_row(*row) for row in session.execute(chosen)]
-    return AtBench(item=there.item, known=there.known, sheets=rows)
+    return AtBench(item=item, known=known_of(item), sheets=rows, open_faults=open_faults)
 
 
 def at_bench(session: Session, who: Who, tag: str, kind: str | None = "propeller") -> AtBench:
@@ -94,8 +120,25 @@ def sheet_by_id(session: Session, who: Who, sheet_id: int) -> tuple[SheetRow, At
     found = session.execute(_chosen(who).where(Sheet.id == sheet_id)).first()
     if found is None:
         raise NotFound("There is no such sheet here.")
-    sheet, item, replaced_by = found
-    return _row(sheet, item, replaced_by), AtBench(item=item, known=known_of(item))
+    return _row(*found), AtBench(item=found[1], known=known_of(found[1]))
+
+
+def sheets_by_id(session: Session, who: Who, ids: Sequence[int]) -> dict[int, tuple[SheetRow, gear.Item]]:
+    """Several kept sheets by their numbers, each with its thing; those this person may not know of are left out."""
+    found = session.execute(_chosen(who).where(Sheet.id.in_(ids)))
+    return {row[0].id: (_row(*row), row[1]) for row in found}
+
+
+def others_like(session: Session, row: SheetRow, *, limit: int = 8) -> list[Sheet]:
+    """Other sheets of the same thing by the same method that still stand, newest first."""
+    later = aliased(Sheet)
+    chosen = (
+        select(Sheet)
+        .outerjoin(later, later.replaces_id == Sheet.id)
+        .where(Sheet.item_id == row.sheet.item_id, Sheet.method == row.sheet.method, Sheet.id != row.sheet.id)
+        .where(later.id.is_(None))
+    )
+    return list(session.scalars(chosen.order_by(Sheet.id.desc()).limit(limit)))
 
 
 def readings_of(session: Session, who: Who, sheet_id: int | None) -> dict[str, Any]:

@@ -1,5 +1,6 @@
 """What came of a sheet, put into the words of a page. No database, no request."""
 
+from yardapp.bench.showing.ages import before, wrong_way
 from yardapp.bench.showing.faces import FACES, Face
 from yardapp.bench.showing.outcomes import Shown, lead, shown
 from yardapp.bench.showing.survey import SurveyPage, letter_rows, of_survey
@@ -16,6 +17,7 @@ __all__ = [
     "Shown",
     "SurveyPage",
     "as_typed",
+    "before",
     "figure",
     "label_of",
     "lead",
@@ -23,6 +25,7 @@ __all__ = [
     "mark_of",
     "of_survey",
     "shown",
+    "wrong_way",
 ]
 
 

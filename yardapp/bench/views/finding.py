@@ -48,7 +48,7 @@ def listed(row: services.SheetRow, tag: str) -> dict[str, Any]:
         "href": url_for("bench.sheet", sheet_id=sheet.id),
         "size": showing.lead(sheet.method, outcome, sheet.readings, current_who().units),
         "where": f"{blade}{sheet.said_by}, {day(sheet.at)}",
-        "flag": "corrected since" if row.replaced_by else "correction" if sheet.replaces_id else "",
+        "flag": _flag(row),
     }
 
 
@@ -62,9 +62,34 @@ def sheets(tag: str) -> ResponseReturnValue:
     rows = [listed(row, showing.FACES[row.sheet.method].label) for row in there.sheets]
     if there.item.kind == "propeller":
         href = url_for("bench.condition", tag=there.item.tag)
-        ways.append({"tag": "Condition", "href": href, "size": "Faults marked on a picture, and how it rings"})
-    shown = {"kind": there.item.kind, "rows": rows, "first": FIRST[there.item.kind]}
+        ways.append({"tag": "Condition", "href": href, "size": _faults(there.open_faults)})
+    shown = {"kind": there.item.kind, "rows": rows, "first": FIRST[there.item.kind], "pairs": _pairs(there)}
     return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], **shown)
+
+
+def _flag(row: services.SheetRow) -> str:
+    """What is to be known of a sheet before it is opened."""
+    if row.replaced_by:
+        return "corrected since"
+    return showing.before(row) or ("correction" if row.sheet.replaces_id else "")
+
+
+def _faults(count: int) -> str:
+    said = f"{count} open fault{'' if count == 1 else 's'}; " if count else ""
+    return f"{said}faults marked on a picture, and how it rings".capitalize()
+
+
+def _pairs(there: services.AtBench) -> list[tuple[str, str]]:
+    """The two newest sheets of each method and age, to be held against each other."""
+    by_method: dict[tuple[str, Any], list[int]] = {}
+    for row in there.sheets:
+        if not row.replaced_by:
+            by_method.setdefault((row.sheet.method, row.worked_at), []).append(row.sheet.id)
+    return [
+        (showing.FACES[method].label, url_for("bench.compare", first=ids[1], second=ids[0]))
+        for (method, _), ids in by_method.items()
+        if len(ids) > 1
+    ]
 
 
 def _way(face: showing.Face, tag: str) -> dict[str, str]:

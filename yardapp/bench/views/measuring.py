@@ -38,7 +38,7 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
     """What every sheet's page shows around its boxes."""
     tag, address = there.item.tag, url_for(f"bench.{method}_sheet", tag=there.item.tag)
     ways = [
-        (kind.ABOUT, url_for(f"bench.{method}_sheet", tag=tag, way=way), way == form.way.data)
+        (_named(method, way, kind, there), url_for(f"bench.{method}_sheet", tag=tag, way=way), way == form.way.data)
         for way, kind in forms.WAYS[method].items()
     ]
     return {
@@ -55,6 +55,12 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "shown": None,
         **shown,
     }
+
+
+def _named(method: str, way: str, kind: type[forms.BenchForm], there: services.AtBench) -> str:
+    """A way of measuring by name, and that it is wrong where it is."""
+    wrong = showing.wrong_way(method, way, there.known.blades)
+    return f"{kind.ABOUT} ({wrong})" if wrong else kind.ABOUT
 
 
 def reading_of(method: str, form: forms.BenchForm) -> Any:

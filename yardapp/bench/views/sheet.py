@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from yardapp.bench import forms, services, showing
 from yardapp.bench.views import bp, measuring
+from yardapp.filters import day
 from yardapp.web import current_who, kept, page, refused, saving, snapshot
 
 
@@ -16,6 +17,7 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
     who = current_who()
     with snapshot() as opened:
         row, there = services.sheet_by_id(opened, who, sheet_id)
+        others = services.others_like(opened, row)
     own = showing.FACES[row.sheet.method].page
     if own:
         return redirect(url_for(own, sheet_id=sheet_id))
@@ -29,7 +31,14 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
         way=forms.WAYS[row.sheet.method][_way(row)].ABOUT,
         shown=showing.shown(row.sheet.method, outcome, row.sheet.readings, there.known, who.units),
         typed=showing.as_typed(row.sheet.readings, who.units),
+        before=showing.before(row),
+        others=[(f"{one.said_by}, {day(one.at)}, sheet {one.id}", _compare_href(one.id, sheet_id)) for one in others],
     )
+
+
+def _compare_href(first: int, second: int) -> str:
+    """The older one first."""
+    return url_for("bench.compare", first=min(first, second), second=max(first, second))
 
 
 def _way(row: services.SheetRow) -> str:

@@ -1,6 +1,7 @@
 """What can be done with gear: one door."""
 
 from yardapp.gear.models import Item
+from yardapp.gear.services.ages import first_work_after
 from yardapp.gear.services.evidence import Said, add_evidence, correct_evidence, note_evidence, refresh
 from yardapp.gear.services.items import (
     accept_proposal,
@@ -33,6 +34,7 @@ __all__ = [
     "change_item",
     "correct_evidence",
     "drive_choices",
+    "first_work_after",
     "item_by_tag",
     "item_page",
     "keep_picture",
