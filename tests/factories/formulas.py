@@ -96,19 +96,27 @@ def is_row(given: Any) -> bool:
     return isinstance(given, list | tuple | np.ndarray) and np.ndim(given) > 0 and np.asarray(given).dtype.kind in "if"
 
 
+def leaves(result: Any) -> list[Any]:
+    """All that a formula gave, out of whatever holds it."""
+    if is_dataclass(result):
+        return [one for each in fields(result) for one in leaves(getattr(result, each.name))]
+    if isinstance(result, dict):
+        return [one for each in result.values() for one in leaves(each)]
+    return [one for each in result for one in leaves(each)] if isinstance(result, tuple) else [result]
+
+
 def numbers_in(result: Any) -> list[np.ndarray]:
     """Every array and number that a formula gave, in the order of its fields; a word is 0, and NaN where not known."""
-    if is_dataclass(result):
-        return [one for each in fields(result) for one in numbers_in(getattr(result, each.name))]
-    if isinstance(result, dict):
-        return [one for each in result.values() for one in numbers_in(each)]
-    if isinstance(result, tuple):
-        return [one for each in result for one in numbers_in(each)]
-    if isinstance(result, np.ndarray | np.generic) and result.dtype.kind == "U":
-        return [np.where(result == "", np.nan, 0.0)]
-    if isinstance(result, np.ndarray | np.generic | float | int):
-        return [np.asarray(result, float)]
-    return [np.asarray(np.nan)] if result is None else []
+    found = (_number(one) for one in leaves(result))
+    return [one for one in found if one is not None]
+
+
+def _number(leaf: Any) -> np.ndarray | None:
+    if isinstance(leaf, np.ndarray | np.generic) and leaf.dtype.kind == "U":
+        return np.where(leaf == "", np.nan, 0.0)
+    if isinstance(leaf, np.ndarray | np.generic | float | int):
+        return np.asarray(leaf, float)
+    return np.asarray(np.nan) if leaf is None else None
 
 
 @cache

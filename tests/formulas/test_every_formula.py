@@ -11,7 +11,7 @@ import re
 import numpy as np
 import pytest
 
-from tests.factories.formulas import Call, calls, is_row, numbers_in
+from tests.factories.formulas import Call, calls, is_row, leaves, numbers_in
 from yardapp.formulas.ranges import OutsideRange
 
 CALLS = calls()
@@ -44,6 +44,8 @@ TAKEN = [
     (r".*\.(gearbox_count|bearing_count)", ZERO, "a line without one"),
     (r"coating\.waiting_time\.sheet_s", ZERO, "the next coat at once"),
     (r"lives\.\w+\.(lives_s|has_ended|at_s)", ZERO, "gone at once; still on; the beginning"),
+    (r"blade_rubbing\.\w+\.(x_m|y_m)", SIGNED, "a point either side of where the outline is counted from"),
+    (r"blade_rubbing\.\w+\.(whole_count|part_count|part_ratio|root_\w+)", ZERO, "no square of that kind; no root"),
     (r"coated_area\.disc_area\.bore_m", ZERO, "a disc without a hole"),
 ]
 # A bad figure that only another one makes bad: the other is named, for it may be the wrong one.
@@ -168,6 +170,11 @@ def test_an_array_gives_what_its_numbers_give(call, figure):
     for place, one in enumerate((first, second)):
         for row, alone in zip(many, numbers_in(call.given(**{figure: one})), strict=True):
             assert part_of(row, alone, place) == pytest.approx(alone, rel=1e-11, abs=1e-8)
+
+
+@pytest.mark.parametrize("call", CALLS.values(), ids=list(CALLS))
+def test_where_numbers_go_in_numbers_come_out_and_no_array_of_no_dimension(call):
+    assert not [one for one in leaves(call.given()) if isinstance(one, np.ndarray) and one.ndim == 0]
 
 
 @pytest.mark.parametrize("call", [call for call in CALLS.values() if call.broadcast], ids=lambda call: call.name)

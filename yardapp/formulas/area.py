@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.propeller_materials import PropellerMaterial, propeller_mass, propeller_materials
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero, hold_whole
 
 __all__ = [
     "PropellerMaterial",
@@ -100,7 +100,7 @@ def expanded_area(
     alike(widths_m=widths[..., 0], hub_radius_m=hub, blades=blades)
     slopes = np.gradient(widths[..., :-1], radii[:-1], axis=-1, edge_order=2)
     root = (radii[0] - hub) * (widths[..., 0] - slopes[..., 0] * (radii[0] - hub) / 2)
-    return np.asarray(blades * (root + _middle(radii[:-1], widths[..., :-1], slopes) + _tip(radii, widths)))
+    return as_given(blades * (root + _middle(radii[:-1], widths[..., :-1], slopes) + _tip(radii, widths)))
 
 
 def _hold_outline(radii_m: ArrayLike, widths_m: ArrayLike) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
@@ -122,7 +122,7 @@ def _middle(
     piece: NDArray[np.float64] = (
         step * (widths[..., 1:] + widths[..., :-1]) / 2 - step**2 * np.diff(slopes, axis=-1) / 12
     )
-    return np.asarray(piece.sum(axis=-1))
+    return as_given(piece.sum(axis=-1))
 
 
 def _tip(radii: NDArray[np.float64], widths: NDArray[np.float64]) -> NDArray[np.float64]:
@@ -132,7 +132,7 @@ def _tip(radii: NDArray[np.float64], widths: NDArray[np.float64]) -> NDArray[np.
     linear = (inner / np.sqrt(near) - outer / np.sqrt(last)) / (np.sqrt(near) - np.sqrt(last))
     root = outer / np.sqrt(last) - linear * np.sqrt(last)
     rounded = root * 2 / 3 * last**1.5 + linear * last**2 / 2
-    return np.asarray(np.where(widths[..., -1] == 0, rounded, last * (outer + widths[..., -1]) / 2))
+    return as_given(np.where(widths[..., -1] == 0, rounded, last * (outer + widths[..., -1]) / 2))
 
 
 def blade_area_ratio(area_m2: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64]:

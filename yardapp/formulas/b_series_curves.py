@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_range import hold_design, hold_series
 from yardapp.formulas.b_series_scale import reynolds_correction
+from yardapp.formulas.ranges import as_given
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -197,4 +198,4 @@ def _evaluate(advance: ArrayLike, pitch_ratio: ArrayLike, area_ratio: ArrayLike,
 def _efficiency(advance_ratio: Array, thrust: Array, torque: Array) -> Array:
     pushes = (thrust >= 0) & (torque > 0)
     unknown: Array = np.full(thrust.shape, np.nan)
-    return np.divide(advance_ratio * thrust, 2 * np.pi * torque, where=pushes, out=unknown)
+    return as_given(np.divide(advance_ratio * thrust, 2 * np.pi * torque, where=pushes, out=unknown))

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_range import hold_series
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -153,7 +153,7 @@ def _added(target: str, figures: tuple[Array, ...]) -> Array:
                 term = term * each ** int(row[power])
             total = total + term
     # NaN to the power of zero is one; a figure that is not known must not pass for known.
-    return np.asarray(total + 0 * sum(figures), float)
+    return as_given(total + 0 * sum(figures))
 
 
 def scale_correction(

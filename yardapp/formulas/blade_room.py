@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 
 # Width of a B-series blade at 0.7 R times blades over diameter times area ratio.
 WIDTH_AT_07 = 2.144
@@ -49,7 +49,7 @@ def blade_depth(
         diameter_m=diameter_m, pitch_m=pitch_m, area_ratio=area_ratio, blades=blades
     )
     width = WIDTH_AT_07 * diameter * area / count
-    return np.asarray(width * np.sin(np.arctan(pitch / (0.7 * np.pi * diameter))))
+    return as_given(width * np.sin(np.arctan(pitch / (0.7 * np.pi * diameter))))
 
 
 def room_aft(
@@ -91,7 +91,7 @@ def room_aft(
     rudder, hub, depth = hold_above_zero(
         rudder_distance_m=rudder_distance_m, hub_length_m=hub_length_m, blade_depth_m=blade_depth_m
     )
-    return np.asarray(rudder - hub / 2 + hold("set_up_m", set_up_m, "must be a length.") - depth / 2)
+    return as_given(rudder - hub / 2 + hold("set_up_m", set_up_m, "must be a length.") - depth / 2)
 
 
 def room_ahead(
@@ -133,7 +133,7 @@ def room_ahead(
     ahead, hub, depth = hold_above_zero(
         ahead_distance_m=ahead_distance_m, hub_length_m=hub_length_m, blade_depth_m=blade_depth_m
     )
-    return np.asarray(ahead + hub / 2 - hold("set_up_m", set_up_m, "must be a length.") - depth / 2)
+    return as_given(ahead + hub / 2 - hold("set_up_m", set_up_m, "must be a length.") - depth / 2)
 
 
 def aperture_left(
@@ -172,7 +172,7 @@ def aperture_left(
     aperture, hub, nuts = hold_above_zero(
         aperture_length_m=aperture_length_m, hub_length_m=hub_length_m, nut_length_m=nut_length_m
     )
-    return np.asarray(aperture - hub - nuts)
+    return as_given(aperture - hub - nuts)
 
 
 def tip_depth(shaft_depth_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64]:
@@ -205,4 +205,4 @@ def tip_depth(shaft_depth_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.flo
     0.22
     """
     depth, diameter = hold_above_zero(shaft_depth_m=shaft_depth_m, diameter_m=diameter_m)
-    return np.asarray(depth - diameter / 2)
+    return as_given(depth - diameter / 2)

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero
 
 Points = Sequence[float] | NDArray[np.float64]
 
@@ -29,12 +29,16 @@ def area_of_squares(
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------
     OutsideRange
         A count is below zero, a side is not above zero, a share lies outside 0 to 1.
+
+    Validity
+    --------
+    A share of a cut square from 0 to 1.
 
     Source
     ------
@@ -50,7 +54,7 @@ def area_of_squares(
     part = hold("part_count", part_count, "must be zero or more.", at_least=0)
     (side,) = hold_above_zero(square_m=square_m)
     share = hold("part_ratio", part_ratio, "must lie from 0 to 1.", at_least=0, at_most=1)
-    return np.asarray((whole + share * part) * side**2)
+    return as_given((whole + share * part) * side**2)
 
 
 def u_of_cut_squares(part_count: ArrayLike) -> NDArray[np.float64]:
@@ -64,7 +68,7 @@ def u_of_cut_squares(part_count: ArrayLike) -> NDArray[np.float64]:
     Returns
     -------
     u_ratio : ndarray, shape S
-        1.
+        1; NaN where not known.
 
     Raises
     ------
@@ -80,7 +84,7 @@ def u_of_cut_squares(part_count: ArrayLike) -> NDArray[np.float64]:
     >>> round(float(u_of_cut_squares(48)), 5)
     0.04167
     """
-    return np.asarray(1 / np.sqrt(12 * hold("part_count", part_count, "must be one or more.", at_least=1)))
+    return as_given(1 / np.sqrt(12 * hold("part_count", part_count, "must be one or more.", at_least=1)))
 
 
 def area_of_outline(x_m: Points, y_m: Points) -> NDArray[np.float64]:
@@ -113,7 +117,7 @@ def area_of_outline(x_m: Points, y_m: Points) -> NDArray[np.float64]:
     0.02
     """
     x, y = _hold_points(x_m, y_m)
-    return np.asarray(np.abs(np.sum(x * np.roll(y, -1) - np.roll(x, -1) * y)) / 2)
+    return as_given(np.abs(np.sum(x * np.roll(y, -1) - np.roll(x, -1) * y)) / 2)
 
 
 def u_area_of_outline(x_m: Points, y_m: Points, u_point_m: float) -> NDArray[np.float64]:
@@ -150,7 +154,7 @@ def u_area_of_outline(x_m: Points, y_m: Points, u_point_m: float) -> NDArray[np.
     hold("u_point_m", u_point_m, "must be zero or more.", at_least=0)
     x, y = _hold_points(x_m, y_m)
     chords = (np.roll(x, -1) - np.roll(x, 1)) ** 2 + (np.roll(y, -1) - np.roll(y, 1)) ** 2
-    return np.asarray(u_point_m / 2 * np.sqrt(np.sum(chords)))
+    return as_given(u_point_m / 2 * np.sqrt(np.sum(chords)))
 
 
 def crosses_itself(x_m: Points, y_m: Points) -> bool:
@@ -225,7 +229,7 @@ def blade_area_with_root(traced_m2: ArrayLike, root_width_m: ArrayLike, root_gap
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------
@@ -244,7 +248,7 @@ def blade_area_with_root(traced_m2: ArrayLike, root_width_m: ArrayLike, root_gap
     alike(traced_m2=traced_m2, root_width_m=root_width_m, root_gap_m=root_gap_m)
     (traced,) = hold_above_zero(traced_m2=traced_m2)
     width = hold("root_width_m", root_width_m, "must be zero or more.", at_least=0)
-    return np.asarray(traced + width * hold("root_gap_m", root_gap_m, "must be zero or more.", at_least=0))
+    return as_given(traced + width * hold("root_gap_m", root_gap_m, "must be zero or more.", at_least=0))
 
 
 def area_of_all(blade_area_m2: ArrayLike, blades: ArrayLike) -> NDArray[np.float64]:
@@ -260,7 +264,7 @@ def area_of_all(blade_area_m2: ArrayLike, blades: ArrayLike) -> NDArray[np.float
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------
@@ -277,7 +281,7 @@ def area_of_all(blade_area_m2: ArrayLike, blades: ArrayLike) -> NDArray[np.float
     0.07224
     """
     area, count = hold_above_zero(blade_area_m2=blade_area_m2, blades=blades)
-    return np.asarray(area * count)
+    return as_given(area * count)
 
 
 def projected_area(expanded_area_m2: ArrayLike, pitch_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64]:
@@ -295,7 +299,7 @@ def projected_area(expanded_area_m2: ArrayLike, pitch_m: ArrayLike, diameter_m: 
     Returns
     -------
     area_m2 : ndarray, shape S
-        m2.
+        m2; NaN where not known.
 
     Raises
     ------
@@ -317,4 +321,4 @@ def projected_area(expanded_area_m2: ArrayLike, pitch_m: ArrayLike, diameter_m: 
     """
     area, pitch, diameter = hold_above_zero(expanded_area_m2=expanded_area_m2, pitch_m=pitch_m, diameter_m=diameter_m)
     ratio = hold("pitch_m", pitch / diameter, "must be 0.6 to 1.4 of the diameter.", at_least=0.6, at_most=1.4)
-    return np.asarray(area * (1.067 - 0.229 * ratio))
+    return as_given(area * (1.067 - 0.229 * ratio))

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero
 
 Figures = Sequence[float] | NDArray[np.float64]
 FULL_RAD = 2 * np.pi
@@ -41,7 +41,7 @@ def off_the_others(readings: Figures) -> NDArray[np.float64]:
     [-0.003, 0.006, -0.003]
     """
     values = _hold_blades("readings", readings)
-    return np.asarray(values - (np.sum(values) - values) / (values.size - 1))
+    return as_given(values - (np.sum(values) - values) / (values.size - 1))
 
 
 def _hold_blades(argument: str, readings: Figures) -> NDArray[np.float64]:
@@ -79,7 +79,7 @@ def spread(readings: Figures) -> NDArray[np.float64]:
     0.006
     """
     values = _hold_blades("readings", readings)
-    return np.asarray(np.max(values) - np.min(values))
+    return as_given(np.max(values) - np.min(values))
 
 
 def spacing_closing(spacings_rad: Figures) -> NDArray[np.float64]:
@@ -109,7 +109,7 @@ def spacing_closing(spacings_rad: Figures) -> NDArray[np.float64]:
     >>> round(float(np.degrees(spacing_closing(np.radians([119.0, 121.0, 121.0])))), 6)
     1.0
     """
-    return np.asarray(np.sum(_hold_spacings(spacings_rad)) - FULL_RAD)
+    return as_given(np.sum(_hold_spacings(spacings_rad)) - FULL_RAD)
 
 
 def spacing_off(spacings_rad: Figures) -> NDArray[np.float64]:
@@ -140,7 +140,7 @@ def spacing_off(spacings_rad: Figures) -> NDArray[np.float64]:
     [-1.0, 1.0, 0.0]
     """
     spacings = _hold_spacings(spacings_rad)
-    return np.asarray(spacings - np.mean(spacings))
+    return as_given(spacings - np.mean(spacings))
 
 
 def place_off(spacings_rad: Figures) -> NDArray[np.float64]:
@@ -210,7 +210,7 @@ def rake(root_height_m: ArrayLike, tip_height_m: ArrayLike) -> NDArray[np.float6
     """
     alike(root_height_m=root_height_m, tip_height_m=tip_height_m)
     said = "must be a height above the table."
-    return np.asarray(hold("root_height_m", root_height_m, said) - hold("tip_height_m", tip_height_m, said))
+    return as_given(hold("root_height_m", root_height_m, said) - hold("tip_height_m", tip_height_m, said))
 
 
 def rake_angle(rake_m: ArrayLike, root_radius_m: ArrayLike, tip_radius_m: ArrayLike) -> NDArray[np.float64]:
@@ -247,7 +247,7 @@ def rake_angle(rake_m: ArrayLike, root_radius_m: ArrayLike, tip_radius_m: ArrayL
     alike(rake_m=rake_m, root_radius_m=root_radius_m, tip_radius_m=tip_radius_m)
     root, tip = hold_above_zero(root_radius_m=root_radius_m, tip_radius_m=tip_radius_m)
     hold("root_radius_m", root, "must be less than the tip's.", below=tip)
-    return np.asarray(np.arctan2(hold("rake_m", rake_m, "must be a length."), tip - root))
+    return as_given(np.arctan2(hold("rake_m", rake_m, "must be a length."), tip - root))
 
 
 @dataclass(frozen=True, kw_only=True)

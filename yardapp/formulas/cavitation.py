@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 from yardapp.formulas.area import projected_area_ratio
 from yardapp.formulas.cavitation_pressure import blade_pressure, blade_pressure_limit, tip_speed, tip_speed_band
 from yardapp.formulas.imperial import STANDARD_GRAVITY_MPS2
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero, hold_whole
 from yardapp.formulas.tables import Row, figure, table
 
 __all__ = [
@@ -97,7 +97,7 @@ def keller_area_ratio(
     depth = hold("shaft_depth_m", shaft_depth_m, "must be zero or more.", at_least=0)
     allowance = hold("allowance_ratio", allowance_ratio, "must lie from 0 to 0.2.", at_least=0, at_most=0.2)
     there = pressure + density * STANDARD_GRAVITY_MPS2 * depth
-    return np.asarray(allowance + (1.3 + 0.3 * count) * thrust / (diameter**2 * there))
+    return as_given(allowance + (1.3 + 0.3 * count) * thrust / (diameter**2 * there))
 
 
 def blade_load(
@@ -214,11 +214,11 @@ def burrill_limit(cavitation_number: ArrayLike, line: str) -> Array:
     if line == "merchant_quartic":
         sigma = hold("cavitation_number", cavitation_number, "must be above zero.", above=0)
         flat_above = np.where(sigma > 1.5, 0.338, np.polyval(QUARTIC, np.minimum(sigma, 1.5)))
-        return np.where(sigma < figure(row, "low"), 0.075, flat_above)
+        return as_given(np.where(sigma < figure(row, "low"), 0.075, flat_above))
     low, high = figure(row, "low"), figure(row, "high")
     said = f"must lie from {low:g} to {high:g} for the line {line}."
     sigma = hold("cavitation_number", cavitation_number, said, at_least=low, at_most=high)
-    return np.asarray(figure(row, "factor") * (sigma - figure(row, "shift")) ** figure(row, "power"))
+    return as_given(figure(row, "factor") * (sigma - figure(row, "shift")) ** figure(row, "power"))
 
 
 def _line(line: str) -> Row:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero, hold_whole
 from yardapp.formulas.tables import figure, table
 
 
@@ -202,7 +202,7 @@ def handbook_rule(diameter_m: ArrayLike) -> tuple[Band, ...]:
         Band(
             craft=row["craft"],
             share_ratio=figure(row, "share_ratio"),
-            gap_m=np.asarray(figure(row, "share_ratio") * diameter_m),
+            gap_m=as_given(figure(row, "share_ratio") * diameter_m),
             source=row["source"],
             status=row["status"],
         )

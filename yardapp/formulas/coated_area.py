@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero, hold_whole
 
 
 def frustum_area(length_m: ArrayLike, diameter_fore_m: ArrayLike, diameter_aft_m: ArrayLike) -> NDArray[np.float64]:
@@ -41,7 +41,7 @@ def frustum_area(length_m: ArrayLike, diameter_fore_m: ArrayLike, diameter_aft_m
         length_m=length_m, diameter_fore_m=diameter_fore_m, diameter_aft_m=diameter_aft_m
     )
     slant_m = np.hypot(length_m, (fore_m - aft_m) / 2)
-    return np.asarray(np.pi * (fore_m + aft_m) / 2 * slant_m)
+    return as_given(np.pi * (fore_m + aft_m) / 2 * slant_m)
 
 
 def root_area(blades: ArrayLike, root_width_m: ArrayLike, root_thickness_m: ArrayLike) -> NDArray[np.float64]:
@@ -78,7 +78,7 @@ def root_area(blades: ArrayLike, root_width_m: ArrayLike, root_thickness_m: Arra
     blades = hold_whole("blades", blades, "must be a whole number from 2 to 9.", at_least=2, at_most=9)
     alike(blades=blades, root_width_m=root_width_m, root_thickness_m=root_thickness_m)
     width_m, thickness_m = hold_above_zero(root_width_m=root_width_m, root_thickness_m=root_thickness_m)
-    return np.asarray(blades * np.pi / 4 * width_m * thickness_m)
+    return as_given(blades * np.pi / 4 * width_m * thickness_m)
 
 
 def bracket_area(
@@ -131,7 +131,7 @@ def bracket_area(
         arm_width_m=arm_width_m,
         arms_count=arms_count,
     )
-    return np.asarray(np.pi * barrel_diameter_m * barrel_length_m + 2 * arms_count * arm_length_m * arm_width_m)
+    return as_given(np.pi * barrel_diameter_m * barrel_length_m + 2 * arms_count * arm_length_m * arm_width_m)
 
 
 def disc_area(diameter_m: ArrayLike, bore_m: ArrayLike = 0.0) -> NDArray[np.float64]:
@@ -167,4 +167,4 @@ def disc_area(diameter_m: ArrayLike, bore_m: ArrayLike = 0.0) -> NDArray[np.floa
     (diameter_m,) = hold_above_zero(diameter_m=diameter_m)
     bore_m = hold("bore_m", bore_m, "must be zero or more, and less than the disc's diameter.", at_least=0)
     hold("bore_m", bore_m, "must be zero or more, and less than the disc's diameter.", below=diameter_m)
-    return np.asarray(np.pi / 4 * (diameter_m**2 - bore_m**2))
+    return as_given(np.pi / 4 * (diameter_m**2 - bore_m**2))

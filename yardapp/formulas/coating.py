@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.dew import dew_margin, dew_point, dew_point_from_wet_bulb, humidity_of, is_dry_enough
 from yardapp.formulas.film import product_needed, spreading_rate, wet_film
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero
 
 __all__ = [
     "dew_margin",
@@ -204,7 +204,7 @@ def waiting_time(temperature_c: ArrayLike, sheet_c: ArrayLike, sheet_s: ArrayLik
     rows_c, rows_s = _hold_sheet(sheet_c, sheet_s, above=-1.0)
     said = f"must lie from {rows_c[0]:g} to {rows_c[-1]:g} C, the rows of the data sheet."
     temperature_c = hold("temperature_c", temperature_c, said, at_least=rows_c[0], at_most=rows_c[-1])
-    return np.asarray(np.interp(temperature_c, rows_c, rows_s))
+    return as_given(np.interp(temperature_c, rows_c, rows_s))
 
 
 def _hold_sheet(

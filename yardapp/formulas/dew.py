@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold
 
 # Magnus over water, WMO-No. 8, Guide to Instruments and Methods of Observation.
 MAGNUS_A = 17.62
@@ -144,7 +144,7 @@ def humidity_of(air_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float64]
     said = "must lie from -100 C to the air's own temperature."
     dew_point_c = hold("dew_point_c", dew_point_c, said, at_least=-100, at_most=air_c)
     ratio = MAGNUS_A * dew_point_c / (MAGNUS_B_C + dew_point_c) - MAGNUS_A * air_c / (MAGNUS_B_C + air_c)
-    return np.asarray(np.exp(ratio))
+    return as_given(np.exp(ratio))
 
 
 def dew_margin(surface_c: ArrayLike, dew_point_c: ArrayLike) -> NDArray[np.float64]:

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.engine_demand import Shortfall, demand_power, kept_ratio, rated_shortfall
-from yardapp.formulas.ranges import OutsideRange, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, as_given, hold, hold_above_zero
 
 __all__ = [
     "PowerCurve",
@@ -152,7 +152,7 @@ def engine_torque(curve: PowerCurve, engine_speed_rps: ArrayLike) -> Array:
     low, high = curve.engine_speed_rps[0], curve.engine_speed_rps[-1]
     said = f"must lie on the power curve, from {low:.4g} to {high:.4g} turns a second."
     speed = hold("engine_speed_rps", engine_speed_rps, said, at_least=low, at_most=high)
-    return np.asarray(np.interp(speed, curve.engine_speed_rps, curve.torque_nm))
+    return as_given(np.interp(speed, curve.engine_speed_rps, curve.torque_nm))
 
 
 def engine_power(curve: PowerCurve, engine_speed_rps: ArrayLike) -> Array:

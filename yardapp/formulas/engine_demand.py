@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero, hold_whole
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -52,7 +52,7 @@ def kept_ratio(gearbox_count: ArrayLike = 1, bearing_count: ArrayLike = 2) -> Ar
     boxes = hold_whole("gearbox_count", gearbox_count, said, at_least=0, at_most=10)
     bearings = hold_whole("bearing_count", bearing_count, said, at_least=0, at_most=10)
     loss = {row["case"]: figure(row, "figure") for row in table("engine_match") if row["item"] == "loss"}
-    return np.asarray((1 - loss["gearbox"]) ** boxes * (1 - loss["bearing"]) ** bearings)
+    return as_given((1 - loss["gearbox"]) ** boxes * (1 - loss["bearing"]) ** bearings)
 
 
 def demand_power(
@@ -100,7 +100,7 @@ def demand_power(
     )
     said = "must lie from 1 to 3.5."
     exponent = hold("exponent_number", exponent_number, said, at_least=1, at_most=3.5)
-    return np.asarray(power * (speed / known) ** exponent)
+    return as_given(power * (speed / known) ** exponent)
 
 
 def rated_shortfall(reached_rps: ArrayLike, rated_rps: ArrayLike) -> Shortfall:
@@ -137,4 +137,4 @@ def rated_shortfall(reached_rps: ArrayLike, rated_rps: ArrayLike) -> Shortfall:
     reached, rated = hold_above_zero(reached_rps=reached_rps, rated_rps=rated_rps)
     tolerated = next(figure(row, "figure") for row in table("engine_match") if row["item"] == "shortfall tolerated")
     short = rated - reached
-    return Shortfall(short, np.asarray(short * 60 <= tolerated * (1 + 1e-9)))
+    return Shortfall(short, as_given(short * 60 <= tolerated * (1 + 1e-9)))

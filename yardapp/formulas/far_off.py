@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold
+from yardapp.formulas.ranges import alike, as_given, hold
 
 # Turns the median distance from the median into the standard deviation of a normal scatter.
 TO_DEVIATION = 1.4826
@@ -64,7 +64,7 @@ def far_off(figure_m: ArrayLike, u_m: ArrayLike = 0.0, least_ratio: float = 0.03
     reach = K * np.hypot(np.nan_to_num(u_m), np.nan_to_num(_others(u_m)).max(axis=1))
     limit = np.maximum(np.maximum(TIMES * scatter, reach), least_ratio * np.abs(middle))
     enough = (~np.isnan(others)).sum(axis=1) > 1
-    return np.asarray(enough & (np.abs(figure_m - middle) > limit))
+    return as_given(enough & (np.abs(figure_m - middle) > limit))
 
 
 def _others(figures: NDArray[np.float64]) -> NDArray[np.float64]:

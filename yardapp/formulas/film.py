@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_whole
 
 
 def spreading_rate(dry_film_m: ArrayLike, solids_ratio: ArrayLike) -> NDArray[np.float64]:
@@ -129,7 +129,7 @@ def product_needed(
     said = "must be a whole number from 1 to 20."
     coats_count = hold_whole("coats_count", coats_count, said, at_least=1, at_most=20)
     loss_ratio = hold("loss_ratio", loss_ratio, "must be zero or more and less than 1.", at_least=0, below=1)
-    return np.asarray(area_m2 * coats_count / spreading_rate(dry_film_m, solids_ratio) / (1 - loss_ratio))
+    return as_given(area_m2 * coats_count / spreading_rate(dry_film_m, solids_ratio) / (1 - loss_ratio))
 
 
 def _hold_solids(solids_ratio: ArrayLike) -> NDArray[np.float64]:

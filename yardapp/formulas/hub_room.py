@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 from yardapp.formulas.seat import bearing_gap
 
 
@@ -40,7 +40,7 @@ def thread_left(thread_length_m: ArrayLike, overhang_m: ArrayLike, nut_length_m:
     """
     alike(thread_length_m=thread_length_m, overhang_m=overhang_m, nut_length_m=nut_length_m)
     thread, nuts = hold_above_zero(thread_length_m=thread_length_m, nut_length_m=nut_length_m)
-    return np.asarray(thread - np.maximum(hold("overhang_m", overhang_m, "must be a length."), 0) - nuts)
+    return as_given(thread - np.maximum(hold("overhang_m", overhang_m, "must be a length."), 0) - nuts)
 
 
 def cutter_gap(hub_space_m: ArrayLike, set_up_m: ArrayLike, cutter_length_m: ArrayLike) -> NDArray[np.float64]:
@@ -76,7 +76,7 @@ def cutter_gap(hub_space_m: ArrayLike, set_up_m: ArrayLike, cutter_length_m: Arr
     """
     alike(hub_space_m=hub_space_m, set_up_m=set_up_m, cutter_length_m=cutter_length_m)
     cutter = hold("cutter_length_m", cutter_length_m, "must be zero or more.", at_least=0)
-    return np.asarray(bearing_gap(hub_space_m, set_up_m) - cutter)
+    return as_given(bearing_gap(hub_space_m, set_up_m) - cutter)
 
 
 def bush_diameter(shaft_diameter_m: ArrayLike, keyway_depth_m: ArrayLike, wall_m: ArrayLike) -> NDArray[np.float64]:
@@ -113,4 +113,4 @@ def bush_diameter(shaft_diameter_m: ArrayLike, keyway_depth_m: ArrayLike, wall_m
     alike(shaft_diameter_m=shaft_diameter_m, keyway_depth_m=keyway_depth_m, wall_m=wall_m)
     (shaft,) = hold_above_zero(shaft_diameter_m=shaft_diameter_m)
     depth = hold("keyway_depth_m", keyway_depth_m, "must be zero or more.", at_least=0)
-    return np.asarray(shaft + 2 * (depth + hold("wall_m", wall_m, "must be zero or more.", at_least=0)))
+    return as_given(shaft + 2 * (depth + hold("wall_m", wall_m, "must be zero or more.", at_least=0)))

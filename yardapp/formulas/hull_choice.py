@@ -13,7 +13,7 @@ from yardapp.formulas.hull_holtrop import holtrop_resistance
 from yardapp.formulas.hull_range import hold_deadrise
 from yardapp.formulas.hull_savitsky import savitsky
 from yardapp.formulas.imperial import FOOT_M, KNOT_MPS, STANDARD_GRAVITY_MPS2
-from yardapp.formulas.ranges import OutsideRange, hold
+from yardapp.formulas.ranges import OutsideRange, as_given, hold
 
 Array = NDArray[np.float64]
 
@@ -135,7 +135,7 @@ def _is_known(figure: float | str) -> bool:
 
 
 def _within(speed: Array, low: float, high: float) -> Array:
-    return np.where((speed >= low) & (speed <= high), speed, np.nan)
+    return as_given(np.where((speed >= low) & (speed <= high), speed, np.nan))
 
 
 def _savitsky(speed: Array, boat: HullFigures, _: float) -> Array:

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.imperial import FOOT_M, HORSEPOWER_W, KNOT_MPS, LONG_TON_KG, POUND_KG
-from yardapp.formulas.ranges import OutsideRange, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, as_given, hold_above_zero
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -102,7 +102,7 @@ def displacement_speed(power_w: ArrayLike, mass_kg: ArrayLike, waterline_m: Arra
     pounds_a_horsepower = (mass / POUND_KG) / (power / HORSEPOWER_W)
     speed = 10.665 / np.cbrt(pounds_a_horsepower) * np.sqrt(waterline / FOOT_M) * KNOT_MPS
     limit = displacement_limit(mass, waterline)
-    return DisplacementSpeed(speed, limit, np.asarray(speed > limit))
+    return DisplacementSpeed(speed, limit, as_given(speed > limit))
 
 
 def displacement_power(speed_mps: ArrayLike, mass_kg: ArrayLike, waterline_m: ArrayLike) -> Array:
@@ -139,7 +139,7 @@ def displacement_power(speed_mps: ArrayLike, mass_kg: ArrayLike, waterline_m: Ar
     speed, mass, waterline = hold_above_zero(speed_mps=speed_mps, mass_kg=mass_kg, waterline_m=waterline_m)
     ratio = speed / KNOT_MPS / np.sqrt(waterline / FOOT_M)
     power = mass / POUND_KG * (ratio / 10.665) ** 3 * HORSEPOWER_W
-    return np.where(speed > displacement_limit(mass, waterline), np.nan, power)
+    return as_given(np.where(speed > displacement_limit(mass, waterline), np.nan, power))
 
 
 def crouch_speed(power_w: ArrayLike, mass_kg: ArrayLike, kind: str) -> Array:

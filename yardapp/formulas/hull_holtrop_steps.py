@@ -6,6 +6,8 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from yardapp.formulas.ranges import as_given
+
 Array = NDArray[np.float64]
 
 GRAVITY_MPS2 = 9.81
@@ -70,7 +72,7 @@ class HoltropResistance:
     @cached_property
     def froude_number(self) -> Array:
         """Fn on the length of the waterline."""
-        return np.asarray(self.speed_mps / np.sqrt(GRAVITY_MPS2 * self.length_m))
+        return as_given(self.speed_mps / np.sqrt(GRAVITY_MPS2 * self.length_m))
 
     @cached_property
     def run_m(self) -> Array:
@@ -83,7 +85,7 @@ class HoltropResistance:
         """By draught over length."""
         depth = self.draught_m / self.length_m
         shallow = 48.20 * np.maximum(depth - 0.02, 0) ** 2.078 + 0.479948
-        return np.where(depth > 0.05, depth**0.2228446, shallow)
+        return as_given(np.where(depth > 0.05, depth**0.2228446, shallow))
 
     @cached_property
     def c13(self) -> Array:
@@ -103,13 +105,13 @@ class HoltropResistance:
         girth = 0.453 + 0.4425 * self.block_ratio - 0.2862 * self.midship_ratio
         girth = girth - 0.003467 * self.beam_m / self.draught_m + 0.3696 * self.waterplane_ratio
         wrapped = self.length_m * (2 * self.draught_m + self.beam_m) * np.sqrt(self.midship_ratio)
-        return np.asarray(wrapped * girth + 2.38 * self.bulb_m2 / self.block_ratio)
+        return as_given(wrapped * girth + 2.38 * self.bulb_m2 / self.block_ratio)
 
     @cached_property
     def friction_factor(self) -> Array:
         """CF of ITTC 1957."""
         reynolds = self.speed_mps * self.length_m / VISCOSITY_M2PS
-        return np.asarray(0.075 / (np.log10(reynolds) - 2) ** 2)
+        return as_given(0.075 / (np.log10(reynolds) - 2) ** 2)
 
     @cached_property
     def pressure_pa(self) -> Array:
@@ -131,7 +133,7 @@ class HoltropResistance:
         """By beam over length."""
         slender = self.beam_m / self.length_m
         full = np.where(slender > 0.25, 0.5 - 0.0625 / slender, slender)
-        return np.where(slender < 0.11, 0.229577 * np.cbrt(slender), full)
+        return as_given(np.where(slender < 0.11, 0.229577 * np.cbrt(slender), full))
 
     @cached_property
     def entrance_rad(self) -> Array:
@@ -140,24 +142,24 @@ class HoltropResistance:
         fore = (1 - self.prismatic_ratio - 0.0225 * self.lcb) ** 0.6367
         fine = (length / self.beam_m) ** 0.80856 * (1 - self.waterplane_ratio) ** 0.30484 * fore
         fine = fine * (self.run_m / self.beam_m) ** 0.34574 * (100 * volume / length**3) ** 0.16302
-        return np.asarray(np.radians(1 + 89 * np.exp(-fine)))
+        return as_given(np.radians(1 + 89 * np.exp(-fine)))
 
     @cached_property
     def c1(self) -> Array:
         """By beam, draught and entrance."""
         sharp = (90 - np.degrees(self.entrance_rad)) ** -1.37565
-        return np.asarray(2223105 * self.c7**3.78613 * (self.draught_m / self.beam_m) ** 1.07961 * sharp)
+        return as_given(2223105 * self.c7**3.78613 * (self.draught_m / self.beam_m) ** 1.07961 * sharp)
 
     @cached_property
     def c3(self) -> Array:
         """Size of the bulb against the midship section."""
         reach = 0.31 * np.sqrt(self.bulb_m2) + self.draught_fore_m - self.bulb_height_m
-        return np.asarray(0.56 * self.bulb_m2**1.5 / (self.beam_m * self.draught_m * reach))
+        return as_given(0.56 * self.bulb_m2**1.5 / (self.beam_m * self.draught_m * reach))
 
     @cached_property
     def c2(self) -> Array:
         """What the bulb takes off the waves."""
-        return np.asarray(np.exp(-1.89 * np.sqrt(self.c3)))
+        return as_given(np.exp(-1.89 * np.sqrt(self.c3)))
 
     @cached_property
     def c5(self) -> Array:
@@ -171,19 +173,19 @@ class HoltropResistance:
         cp, length = self.prismatic_ratio, self.length_m
         c16 = np.where(cp < 0.80, 8.07981 * cp - 13.8673 * cp**2 + 6.984388 * cp**3, 1.73014 - 0.7067 * cp)
         body = 1.75254 * np.cbrt(self.volume_m3) / length + 4.79323 * self.beam_m / length
-        return np.asarray(0.0140407 * length / self.draught_m - body - c16)
+        return as_given(0.0140407 * length / self.draught_m - body - c16)
 
     @cached_property
     def c15(self) -> Array:
         """By length over the cube root of volume."""
         slender = self.length_m / np.cbrt(self.volume_m3)
         between = -1.69385 + (slender - 8.0) / 2.36
-        return np.where(slender**3 < 512, -1.69385, np.where(slender**3 > 1727, 0.0, between))
+        return as_given(np.where(slender**3 < 512, -1.69385, np.where(slender**3 > 1727, 0.0, between)))
 
     @cached_property
     def m2(self) -> Array:
         """How strongly bow and stern waves meet."""
-        return np.asarray(self.c15 * self.prismatic_ratio**2 * np.exp(-0.1 * self.froude_number**-2.0))
+        return as_given(self.c15 * self.prismatic_ratio**2 * np.exp(-0.1 * self.froude_number**-2.0))
 
     @cached_property
     def wave_length_factor(self) -> Array:
@@ -197,33 +199,34 @@ class HoltropResistance:
         froude = self.froude_number
         power = self.m1 * froude**-0.9 + self.m2 * np.cos(self.wave_length_factor * froude**-2.0)
         weight = self.volume_m3 * self.density_kgpm3 * GRAVITY_MPS2
-        return np.asarray(self.c1 * self.c2 * self.c5 * weight * np.exp(power))
+        return as_given(self.c1 * self.c2 * self.c5 * weight * np.exp(power))
 
     @cached_property
     def emergence_ratio(self) -> Array:
         """How near the bulb is to the surface: PB."""
-        return np.asarray(0.56 * np.sqrt(self.bulb_m2) / (self.draught_fore_m - 1.5 * self.bulb_height_m))
+        return as_given(0.56 * np.sqrt(self.bulb_m2) / (self.draught_fore_m - 1.5 * self.bulb_height_m))
 
     @cached_property
     def immersion_number(self) -> Array:
         """Froude number on the bulb's immersion: Fni."""
         depth = self.draught_fore_m - self.bulb_height_m - 0.25 * np.sqrt(self.bulb_m2)
-        return np.asarray(self.speed_mps / np.sqrt(GRAVITY_MPS2 * depth + 0.15 * self.speed_mps**2))
+        return as_given(self.speed_mps / np.sqrt(GRAVITY_MPS2 * depth + 0.15 * self.speed_mps**2))
 
     @cached_property
     def bulb_n(self) -> Array:
         """RB; nothing where there is no bulb."""
-        near = np.where(self.bulb_m2 == 0, 1.0, self.emergence_ratio)
+        # Nearer to nothing than this the exponential is nothing, and the power would overflow.
+        near = np.maximum(self.emergence_ratio, 1e-3)
         wave = self.immersion_number**3 / (1 + self.immersion_number**2)
         weight = self.bulb_m2**1.5 * self.density_kgpm3 * GRAVITY_MPS2
-        return np.asarray(0.11 * np.exp(-3 * near**-2.0) * wave * weight)
+        return as_given(0.11 * np.exp(-3 * near**-2.0) * wave * weight)
 
     @cached_property
     def transom_number(self) -> Array:
         """Froude number on the transom: FnT; infinite where there is none."""
         there = np.where(self.transom_m2 == 0, 1.0, self.transom_m2)
         depth = 2 * GRAVITY_MPS2 * there / (self.beam_m * (1 + self.waterplane_ratio))
-        return np.where(self.transom_m2 == 0, np.inf, self.speed_mps / np.sqrt(depth))
+        return as_given(np.where(self.transom_m2 == 0, np.inf, self.speed_mps / np.sqrt(depth)))
 
     @cached_property
     def transom_n(self) -> Array:
@@ -241,7 +244,7 @@ class HoltropResistance:
         """CA."""
         rough = 0.006 * (self.length_m + 100) ** -0.16 - 0.00205
         full = np.sqrt(self.length_m / 7.5) * self.block_ratio**4 * self.c2 * (0.04 - self.c4)
-        return np.asarray(rough + 0.003 * full)
+        return as_given(rough + 0.003 * full)
 
     @cached_property
     def correlation_n(self) -> Array:

@@ -7,7 +7,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.hull_range import hold_deadrise
 from yardapp.formulas.imperial import STANDARD_GRAVITY_MPS2
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 
 Array = NDArray[np.float64]
 
@@ -185,7 +185,7 @@ def at_trim(trim: Array, boat: Boat) -> Planing:
 
 
 def _keel(wetted: Array, trim: Array, beam: Array, deadrise: Array) -> Array:
-    return np.asarray(wetted * beam + beam * np.tan(deadrise) / (2 * np.pi * np.tan(trim)))
+    return as_given(wetted * beam + beam * np.tan(deadrise) / (2 * np.pi * np.tan(trim)))
 
 
 def _mean_speed(trim: Array, wetted: Array, boat: Boat) -> Array:

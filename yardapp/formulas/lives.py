@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, hold
+from yardapp.formulas.ranges import OutsideRange, as_given, hold
 
 
 def share_alive(lives_s: ArrayLike, has_ended: ArrayLike, at_s: ArrayLike) -> NDArray[np.float64]:
@@ -48,7 +48,7 @@ def share_alive(lives_s: ArrayLike, has_ended: ArrayLike, at_s: ArrayLike) -> ND
     steps = np.cumprod(1 - ends / np.maximum(at_risk, 1))
     at_s = hold("at_s", at_s, "must be zero or more.", at_least=0)
     place = np.searchsorted(times_s, at_s, side="right")
-    return np.where(np.isnan(at_s), np.nan, np.concatenate([[1.0], steps])[place])
+    return as_given(np.where(np.isnan(at_s), np.nan, np.concatenate([[1.0], steps])[place]))
 
 
 def median_life(lives_s: ArrayLike, has_ended: ArrayLike) -> float:

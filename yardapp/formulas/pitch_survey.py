@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, hold
+from yardapp.formulas.ranges import OutsideRange, as_given, hold
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -91,7 +91,7 @@ def _span(figures: NDArray[np.float64], known: NDArray[np.bool_]) -> NDArray[np.
     first = np.argmax(known, axis=-1)[..., None]
     last = (known.shape[-1] - 1 - np.argmax(known[..., ::-1], axis=-1))[..., None]
     span = np.take_along_axis(figures, last, -1) - np.take_along_axis(figures, first, -1)
-    return np.where(known.sum(axis=-1) > 1, span[..., 0], np.nan)
+    return as_given(np.where(known.sum(axis=-1) > 1, span[..., 0], np.nan))
 
 
 def mean_of_known(figures_m: ArrayLike) -> NDArray[np.float64]:
@@ -124,4 +124,4 @@ def mean_of_known(figures_m: ArrayLike) -> NDArray[np.float64]:
     figures = hold("figures_m", figures_m, "must be finite.")
     known = ~np.isnan(figures)
     count = known.sum(axis=-1)
-    return np.where(count > 0, np.where(known, figures, 0.0).sum(axis=-1) / np.maximum(count, 1), np.nan)
+    return as_given(np.where(count > 0, np.where(known, figures, 0.0).sum(axis=-1) / np.maximum(count, 1), np.nan))

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 
 
 def pitch_from_template(
@@ -52,7 +52,7 @@ def pitch_from_template(
     angle = np.arctan2(template, 2 * np.pi * radius) + np.arctan2(gap, width)
     said = "must leave the blade an angle between zero and a right one."
     hold("gap_m", angle, said, above=0, below=np.pi / 2)
-    return np.asarray(2 * np.pi * radius * np.tan(angle))
+    return as_given(2 * np.pi * radius * np.tan(angle))
 
 
 def swing_from_chord(radius_m: ArrayLike, chord_m: ArrayLike) -> NDArray[np.float64]:
@@ -86,4 +86,4 @@ def swing_from_chord(radius_m: ArrayLike, chord_m: ArrayLike) -> NDArray[np.floa
     """
     radius, chord = hold_above_zero(radius_m=radius_m, chord_m=chord_m)
     hold("chord_m", chord, "must be at most twice the radius.", at_most=2 * radius)
-    return np.asarray(2 * np.arcsin(np.minimum(chord / (2 * radius), 1.0)))
+    return as_given(2 * np.arcsin(np.minimum(chord / (2 * radius), 1.0)))

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.imperial import INCH_M, POUND_KG
-from yardapp.formulas.ranges import alike, hold, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_whole
 from yardapp.formulas.tables import figure, table
 
 BRONZE_KGPM3 = 8300.0
@@ -107,4 +107,4 @@ def propeller_mass(
     density_kgpm3 = hold("density_kgpm3", density_kgpm3, "must be above zero.", above=0)
     blades = hold_whole("blades", blades, "must be 3 or 4.", at_least=3, at_most=4)
     lead = np.select([blades == 3, blades == 4], [0.00241, 0.00323], np.nan)
-    return np.asarray(lead * (diameter_m / INCH_M) ** 3.05 * POUND_KG * density_kgpm3 / BRONZE_KGPM3)
+    return as_given(lead * (diameter_m / INCH_M) ** 3.05 * POUND_KG * density_kgpm3 / BRONZE_KGPM3)

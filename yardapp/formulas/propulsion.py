@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero, hold_whole
 
 
 def thrust_needed(
@@ -46,7 +46,7 @@ def thrust_needed(
     alike(resistance_n=resistance_n, deduction_ratio=deduction_ratio, screw_count=screw_count)
     (resistance_n,) = hold_above_zero(resistance_n=resistance_n)
     screws = hold_whole("screw_count", screw_count, "must be a whole number from 1 to 4.", at_least=1, at_most=4)
-    return np.asarray(resistance_n / (screws * (1 - _hold_fraction("deduction_ratio", deduction_ratio))))
+    return as_given(resistance_n / (screws * (1 - _hold_fraction("deduction_ratio", deduction_ratio))))
 
 
 def effective_power(thrust_n: ArrayLike, deduction_ratio: ArrayLike, speed_mps: ArrayLike) -> NDArray[np.float64]:
@@ -87,7 +87,7 @@ def effective_power(thrust_n: ArrayLike, deduction_ratio: ArrayLike, speed_mps: 
     alike(thrust_n=thrust_n, deduction_ratio=deduction_ratio, speed_mps=speed_mps)
     (thrust_n,) = hold_above_zero(thrust_n=thrust_n)
     speed = hold("speed_mps", speed_mps, "must be zero or more.", at_least=0)
-    return np.asarray(thrust_n * (1 - _hold_fraction("deduction_ratio", deduction_ratio)) * speed)
+    return as_given(thrust_n * (1 - _hold_fraction("deduction_ratio", deduction_ratio)) * speed)
 
 
 def advance_speed(speed_mps: ArrayLike, wake_ratio: ArrayLike) -> NDArray[np.float64]:
@@ -125,7 +125,7 @@ def advance_speed(speed_mps: ArrayLike, wake_ratio: ArrayLike) -> NDArray[np.flo
     """
     alike(speed_mps=speed_mps, wake_ratio=wake_ratio)
     speed = hold("speed_mps", speed_mps, "must be zero or more.", at_least=0)
-    return np.asarray(speed * (1 - _hold_fraction("wake_ratio", wake_ratio)))
+    return as_given(speed * (1 - _hold_fraction("wake_ratio", wake_ratio)))
 
 
 def _hold_fraction(argument: str, fraction_ratio: ArrayLike) -> NDArray[np.float64]:

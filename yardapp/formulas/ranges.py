@@ -1,5 +1,7 @@
 """Where a formula holds, and what it says when a figure lies outside."""
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -47,7 +49,13 @@ def hold(
     if outside.any():
         first = np.broadcast_to(figure, outside.shape)[outside][0]
         raise OutsideRange(argument, said, f"{first:.6g}")
-    return figure
+    return as_given(figure)
+
+
+def as_given(figure: ArrayLike) -> NDArray[Any]:
+    """Return a number where numbers went in, and an array where arrays did: never an array of no dimension."""
+    given: NDArray[Any] = np.asarray(figure)[()]
+    return given
 
 
 def _wider(bound: ArrayLike, slack: float) -> float | NDArray[np.float64]:

@@ -7,7 +7,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.iso484 import band
 from yardapp.formulas.pitch_survey import PitchMeans, mean_of_known
-from yardapp.formulas.ranges import OutsideRange, alike, hold
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold
 
 CLOSE_M = 1e-9
 
@@ -65,7 +65,7 @@ def edge_moves(pitch_m: ArrayLike, swing_rad: ArrayLike, wanted_m: ArrayLike) ->
     wanted_m = hold("wanted_m", wanted_m, "must be above zero.", above=0)
     said = "must be above zero and at most one full turn."
     swing_rad = hold("swing_rad", swing_rad, said, above=0, at_most=2 * np.pi)
-    half_m = np.asarray((wanted_m - pitch_m) * swing_rad / (4 * np.pi))
+    half_m = as_given((wanted_m - pitch_m) * swing_rad / (4 * np.pi))
     return EdgeMoves(leading_m=half_m, trailing_m=-half_m)
 
 
@@ -121,7 +121,7 @@ def sections_to_move(means: PitchMeans, wanted_m: ArrayLike, iso_class: str, par
         _add_worst(off_m[[blade]], moved[[blade]], float(blade_limit), moved, slice(blade, blade + 1))
     limit = _limit("mean_pitch_of_propeller", iso_class, mean_of_known(wanted_m), part)
     _add_worst(off_m, moved, float(limit), moved, slice(None))
-    return np.asarray(moved)
+    return as_given(moved)
 
 
 def _add_worst(
@@ -140,7 +140,7 @@ def _add_worst(
 
 def _limit(quantity: str, iso_class: str, nominal_m: ArrayLike, part: str) -> NDArray[np.float64]:
     allowed = band(quantity, iso_class, nominal_m, part)
-    return np.asarray(np.minimum(allowed.minus_m, allowed.plus_m) + CLOSE_M)
+    return as_given(np.minimum(allowed.minus_m, allowed.plus_m) + CLOSE_M)
 
 
 def _hold_wanted(wanted_m: ArrayLike, radii: int) -> NDArray[np.float64]:

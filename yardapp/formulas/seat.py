@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 
 
 def parting(hub_taper: ArrayLike, shaft_taper: ArrayLike, length_m: ArrayLike) -> NDArray[np.float64]:
@@ -169,7 +169,7 @@ def bearing_gap(hub_space_m: ArrayLike, set_up_m: ArrayLike) -> NDArray[np.float
     """
     alike(hub_space_m=hub_space_m, set_up_m=set_up_m)
     room = hold("hub_space_m", hub_space_m, "must be zero or more.", at_least=0)
-    return np.asarray(room - hold("set_up_m", set_up_m, "must be a length."))
+    return as_given(room - hold("set_up_m", set_up_m, "must be a length."))
 
 
 def seat_left(taper_length_m: ArrayLike, set_up_m: ArrayLike) -> NDArray[np.float64]:
@@ -203,7 +203,7 @@ def seat_left(taper_length_m: ArrayLike, set_up_m: ArrayLike) -> NDArray[np.floa
     """
     alike(taper_length_m=taper_length_m, set_up_m=set_up_m)
     (length,) = hold_above_zero(taper_length_m=taper_length_m)
-    return np.asarray(length + hold("set_up_m", set_up_m, "must be a length."))
+    return as_given(length + hold("set_up_m", set_up_m, "must be a length."))
 
 
 def overhang(hub_length_m: ArrayLike, taper_length_m: ArrayLike, set_up_m: ArrayLike) -> NDArray[np.float64]:
@@ -240,7 +240,7 @@ def overhang(hub_length_m: ArrayLike, taper_length_m: ArrayLike, set_up_m: Array
     """
     alike(hub_length_m=hub_length_m, taper_length_m=taper_length_m, set_up_m=set_up_m)
     hub, taper = hold_above_zero(hub_length_m=hub_length_m, taper_length_m=taper_length_m)
-    return np.asarray(hub - taper - hold("set_up_m", set_up_m, "must be a length."))
+    return as_given(hub - taper - hold("set_up_m", set_up_m, "must be a length."))
 
 
 def clear_on_top(hub_depth_m: ArrayLike, shaft_depth_m: ArrayLike, key_height_m: ArrayLike) -> NDArray[np.float64]:

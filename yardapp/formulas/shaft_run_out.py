@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero
 
 Figures = Sequence[float] | NDArray[np.float64]
 QUARTERS = 4
@@ -69,7 +69,7 @@ def dial_swing(dial_m: Figures) -> NDArray[np.float64]:
     0.0005
     """
     dial = _hold_dial(dial_m, 2)
-    return np.asarray(np.max(dial) - np.min(dial))
+    return as_given(np.max(dial) - np.min(dial))
 
 
 def offset_from_quarters(dial_m: Figures) -> NDArray[np.float64]:
@@ -102,7 +102,7 @@ def offset_from_quarters(dial_m: Figures) -> NDArray[np.float64]:
     0.0005
     """
     dial = _hold_dial(dial_m, QUARTERS, exactly=True)
-    return np.asarray(np.hypot(dial[0] - dial[2], dial[1] - dial[3]) / 2)
+    return as_given(np.hypot(dial[0] - dial[2], dial[1] - dial[3]) / 2)
 
 
 def out_of_round(dial_m: Figures) -> NDArray[np.float64]:
@@ -133,7 +133,7 @@ def out_of_round(dial_m: Figures) -> NDArray[np.float64]:
     0.0002
     """
     dial = _hold_dial(dial_m, QUARTERS, exactly=True)
-    return np.asarray(np.abs(dial[0] - dial[1] + dial[2] - dial[3]))
+    return as_given(np.abs(dial[0] - dial[1] + dial[2] - dial[3]))
 
 
 def _hold_dial(dial_m: Figures, count: int, *, exactly: bool = False) -> NDArray[np.float64]:
@@ -174,7 +174,7 @@ def wear(diameters_m: Figures) -> NDArray[np.float64]:
     diameters = hold("diameters_m", diameters_m, "must be above zero.", above=0)
     if diameters.ndim != 1 or diameters.size < 2:
         raise OutsideRange("diameters_m", "must be two places or more.", diameters.tolist())
-    return np.asarray(np.max(diameters) - diameters)
+    return as_given(np.max(diameters) - diameters)
 
 
 def ovality(first_m: ArrayLike, second_m: ArrayLike) -> NDArray[np.float64]:
@@ -207,7 +207,7 @@ def ovality(first_m: ArrayLike, second_m: ArrayLike) -> NDArray[np.float64]:
     0.0002
     """
     first, second = hold_above_zero(first_m=first_m, second_m=second_m)
-    return np.asarray(np.abs(first - second))
+    return as_given(np.abs(first - second))
 
 
 def bearing_play(bearing_bore_m: ArrayLike, shaft_m: ArrayLike) -> NDArray[np.float64]:
@@ -241,7 +241,7 @@ def bearing_play(bearing_bore_m: ArrayLike, shaft_m: ArrayLike) -> NDArray[np.fl
     """
     alike(bearing_bore_m=bearing_bore_m, shaft_m=shaft_m)
     bore, shaft = hold_above_zero(bearing_bore_m=bearing_bore_m, shaft_m=shaft_m)
-    return np.asarray(bore - shaft)
+    return as_given(bore - shaft)
 
 
 def play_from_lift(lift_m: ArrayLike) -> NDArray[np.float64]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 from yardapp.formulas.shaft_bearings import bearing_span, bearing_wear_limit, first_critical_speed
 from yardapp.formulas.shaft_materials import ShaftMaterial, shaft_materials
 
@@ -154,7 +154,7 @@ def shaft_diameter_class(
     )
     strength_mpa = np.minimum(tensile_strength_pa / 1e6, 600.0)
     kw_per_rpm = power_w / 1000 / (60 * shaft_speed_rps)
-    return np.asarray(drive_factor * shaft_factor * np.cbrt(kw_per_rpm * 560 / (strength_mpa + 160)) / 1000)
+    return as_given(drive_factor * shaft_factor * np.cbrt(kw_per_rpm * 560 / (strength_mpa + 160)) / 1000)
 
 
 @dataclass(frozen=True, kw_only=True)

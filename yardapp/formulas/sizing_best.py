@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 from yardapp.formulas.b_series_curves import OpenWaterCubic, open_water_cubic
 from yardapp.formulas.b_series_range import GREATEST_PITCH_RATIO, LEAST_PITCH_RATIO
 from yardapp.formulas.b_series_scale import scale_correction
-from yardapp.formulas.ranges import OutsideRange, alike, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold_above_zero
 from yardapp.formulas.roots import root_between
 from yardapp.formulas.sizing_load import advance_at_load, at_advance
 
@@ -217,14 +217,14 @@ def _selection(
     thrust, torque = at_advance(cubic.kt, j), at_advance(cubic.kq, j)
     return Selection(
         diameter_m=diameter + 0 * j,
-        pitch_ratio=pitch_ratio,
+        pitch_ratio=as_given(pitch_ratio),
         pitch_m=pitch_ratio * diameter,
         shaft_speed_rps=turns + 0 * j,
-        advance_ratio=j,
+        advance_ratio=as_given(j),
         kt=thrust,
         kq=torque,
-        efficiency=np.asarray(j * thrust / (2 * np.pi * torque)),
-        thrust_n=np.asarray(thrust * density * turns**2 * diameter**4),
-        power_w=np.asarray(2 * np.pi * torque * density * turns**3 * diameter**5),
-        is_at_bound=is_at_bound,
+        efficiency=as_given(j * thrust / (2 * np.pi * torque)),
+        thrust_n=as_given(thrust * density * turns**2 * diameter**4),
+        power_w=as_given(2 * np.pi * torque * density * turns**3 * diameter**5),
+        is_at_bound=as_given(is_at_bound),
     )

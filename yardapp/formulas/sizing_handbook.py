@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.imperial import HORSEPOWER_W, INCH_M, KNOT_MPS
-from yardapp.formulas.ranges import OutsideRange, hold, hold_above_zero
+from yardapp.formulas.ranges import OutsideRange, as_given, hold, hold_above_zero
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -52,7 +52,7 @@ def handbook_slip(speed_mps: ArrayLike) -> Array:
     array([0.46, 0.38, 0.3 , 0.25, 0.2 , 0.17])
     """
     speed = hold("speed_mps", speed_mps, "must be at least 2 knots (1.03 m/s).", at_least=2 * KNOT_MPS)
-    return np.asarray(1.4 / (speed / KNOT_MPS) ** 0.57)
+    return as_given(1.4 / (speed / KNOT_MPS) ** 0.57)
 
 
 def handbook_diameter(power_w: ArrayLike, shaft_speed_rps: ArrayLike) -> Array:
@@ -85,7 +85,7 @@ def handbook_diameter(power_w: ArrayLike, shaft_speed_rps: ArrayLike) -> Array:
     22.6 in
     """
     power, turns = hold_above_zero(power_w=power_w, shaft_speed_rps=shaft_speed_rps)
-    return np.asarray(632.7 * (power / HORSEPOWER_W) ** 0.2 / (turns * 60) ** 0.6 * INCH_M)
+    return as_given(632.7 * (power / HORSEPOWER_W) ** 0.2 / (turns * 60) ** 0.6 * INCH_M)
 
 
 def handbook_pitch_ratio(speed_mps: ArrayLike) -> PitchRatios:
@@ -117,7 +117,7 @@ def handbook_pitch_ratio(speed_mps: ArrayLike) -> PitchRatios:
     """
     (speed,) = hold_above_zero(speed_mps=speed_mps)
     knots = speed / KNOT_MPS
-    return PitchRatios(*(np.asarray(c * knots**power) for c, power in ((0.39, 0.23), (0.46, 0.26), (0.52, 0.28))))
+    return PitchRatios(*(as_given(c * knots**power) for c, power in ((0.39, 0.23), (0.46, 0.26), (0.52, 0.28))))
 
 
 def usual_slip(kind: str) -> float:

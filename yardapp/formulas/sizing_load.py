@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import open_water, open_water_cubic
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 
 Array = NDArray[np.float64]
 
@@ -229,4 +229,4 @@ def shaft_speed_at_torque(
         density_kgpm3=density_kgpm3,
     )
     cubic = open_water_cubic(pitch_ratio, area_ratio, blades)
-    return np.asarray(speed / (diameter * advance_at_load(cubic.kq, torque / (density * speed**2 * diameter**3))))
+    return as_given(speed / (diameter * advance_at_load(cubic.kq, torque / (density * speed**2 * diameter**3))))

@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import OpenWaterCubic, open_water_cubic
 from yardapp.formulas.engine import PowerCurve
-from yardapp.formulas.ranges import OutsideRange, alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold, hold_above_zero, hold_whole
 from yardapp.formulas.roots import root_between
 from yardapp.formulas.sizing_load import advance_at_load, at_advance
 
@@ -144,7 +144,7 @@ def meeting_point(engine: Drive, hull: HullCurve, propeller: Propellers, density
             *(spread[name][block] for name in BY_PROPELLER),
         )
         columns[:, block], governed[block] = part.meet()
-    return Meeting._make((*columns.reshape(8, *shape), governed.reshape(shape)))
+    return Meeting._make(as_given(each.reshape(shape)) for each in (*columns, governed))
 
 
 PROPELLER = ("diameter_m", "pitch_ratio", "area_ratio", "blades")
@@ -208,7 +208,7 @@ class _Part(NamedTuple):
     def brought(self, turns: Array) -> Array:
         """Torque that the engine can bring to the shaft; below its curve as at the first point."""
         torque = np.interp(turns * self.gear, self.curve.engine_speed_rps, self.curve.torque_nm)
-        return np.asarray(torque * self.factor * self.gear * self.kept)
+        return as_given(torque * self.factor * self.gear * self.kept)
 
     def turning(self, speed: Array) -> tuple[Array, Array, Array]:
         """J, turns of the shaft and torque at which the thrust carries the hull at a speed."""
@@ -225,7 +225,7 @@ class _Part(NamedTuple):
 
     def left_over(self, speed: Array) -> Array:
         """Above zero while the boat still gathers speed."""
-        return np.asarray(np.minimum(*self.margins(speed)))
+        return as_given(np.minimum(*self.margins(speed)))
 
     def meet(self) -> tuple[Array, NDArray[np.bool_]]:
         """The columns of Meeting for this block."""

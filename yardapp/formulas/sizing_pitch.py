@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.b_series_curves import open_water_cubic
 from yardapp.formulas.b_series_range import GREATEST_ADVANCE_RATIO, GREATEST_PITCH_RATIO, LEAST_PITCH_RATIO
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 from yardapp.formulas.roots import root_between
 from yardapp.formulas.sizing_load import working_point
 
@@ -209,4 +209,4 @@ def _pitch_at(
         total: Array = (open_water_cubic(pitch_ratio, area_ratio, blades)[which] * powers).sum(axis=0)
         return total - wanted
 
-    return root_between(over, np.full(shape, LEAST_PITCH_RATIO), np.full(shape, GREATEST_PITCH_RATIO))
+    return as_given(root_between(over, np.full(shape, LEAST_PITCH_RATIO), np.full(shape, GREATEST_PITCH_RATIO)))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import alike, hold, hold_above_zero, hold_whole
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero, hold_whole
 
 # Where two tapers part by less than this over the hub's length, no bluing tells them apart.
 SAME_M = 1e-6
@@ -89,7 +89,10 @@ def contact_gap(
     on_shaft = np.maximum(along - up[..., None], 0)
     gap = bore[..., None] - slope[..., None] * along - (shaft[..., None] - shaft_slope[..., None] * on_shaft)
     return ContactGap(
-        stations_m=along, gap_m=np.maximum(gap, 0), set_up_m=up, touches=_touches(slope, shaft_slope, up, length)
+        stations_m=along,
+        gap_m=np.maximum(gap, 0),
+        set_up_m=as_given(up),
+        touches=_touches(slope, shaft_slope, up, length),
     )
 
 
@@ -103,7 +106,7 @@ def _stop(
     """Set-up at which the first point touches."""
     at_large = (bore - shaft) / np.where(bore > shaft, slope, shaft_slope)
     at_small = (bore - shaft + (shaft_slope - slope) * length) / shaft_slope
-    return np.where(slope < shaft_slope, at_large, at_small)
+    return as_given(np.where(slope < shaft_slope, at_large, at_small))
 
 
 def _touches(
@@ -112,7 +115,7 @@ def _touches(
     parting = (shaft_slope - slope) * length + 0 * up
     words = np.where(parting > 0, "large end", "small end")
     words = np.where(np.abs(parting) < SAME_M, "whole length", words)
-    return np.where(np.isnan(parting), "", words)
+    return as_given(np.where(np.isnan(parting), "", words))
 
 
 def _hold_taper(argument: str, taper: ArrayLike) -> NDArray[np.float64]:

@@ -7,7 +7,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.iso484 import CLASSES, Scope, ToleranceBand, band, scope, spacing_limit
 from yardapp.formulas.pitch_survey import BladeSurvey, PitchMeans, mean_of_known, mean_pitch
-from yardapp.formulas.ranges import OutsideRange, alike, hold
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold
 
 __all__ = [
     "Scope",
@@ -87,7 +87,7 @@ def deviation_class(
         allowed = band(quantity, iso_class, nominal_m, part)
         within = (-allowed.minus_m - EDGE <= deviation_m) & (deviation_m <= allowed.plus_m + EDGE)
         found = np.where(within, iso_class, found)
-    return np.where(np.isnan(deviation_m + nominal_m), UNKNOWN, found)
+    return as_given(np.where(np.isnan(deviation_m + nominal_m), UNKNOWN, found))
 
 
 def spacing_class(deviation_rad: ArrayLike) -> NDArray[np.str_]:
@@ -121,7 +121,7 @@ def spacing_class(deviation_rad: ArrayLike) -> NDArray[np.str_]:
     found = np.full(deviation_rad.shape, WORSE, "U4")
     for iso_class in reversed(CLASSES):
         found = np.where(deviation_rad <= spacing_limit(iso_class) + EDGE, iso_class, found)
-    return np.where(np.isnan(deviation_rad), UNKNOWN, found)
+    return as_given(np.where(np.isnan(deviation_rad), UNKNOWN, found))
 
 
 def classify(survey: BladeSurvey, design_pitch_m: ArrayLike, diameter_m: float = np.nan) -> SurveyClass:

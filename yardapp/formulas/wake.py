@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from yardapp.formulas.ranges import OutsideRange, alike, hold
+from yardapp.formulas.ranges import OutsideRange, alike, as_given, hold
 from yardapp.formulas.tables import Row, figure, table
 from yardapp.formulas.wake_holtrop import (
     holtrop_open_stern_wake,
@@ -179,7 +179,7 @@ def thrust_deduction(hull: str, wake_ratio: ArrayLike = np.nan, behind: str = ""
         allowed = TWIN_LINES if hull.endswith("twin") else RUDDERS
         raise OutsideRange("behind", f"must be one of {', '.join(allowed)} for this hull.", behind)
     if hull == "planing_twin":
-        found["Blount & Fox"] = np.full(wake.shape, 0.08)
+        found["Blount & Fox"] = as_given(np.full(wake.shape, 0.08))
     return _estimate(found, figure(row, "t_low"), figure(row, "t_high"))
 
 
@@ -240,4 +240,5 @@ def _estimate(by_method: dict[str, Array], usual_low: float, usual_high: float) 
     low = np.where(count < 2, np.fmin(low, usual_low), low)
     high = np.where(count < 2, np.fmax(high, usual_high), high)
     value = np.where(count == 0, (usual_low + usual_high) / 2, mean)
-    return Estimate(value, low, high, high - low, by_method)
+    value, low, high, spread = (as_given(one) for one in (value, low, high, high - low))
+    return Estimate(value, low, high, spread, by_method)

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.hull_range import hold_proportion
-from yardapp.formulas.ranges import alike, hold, hold_above_zero
+from yardapp.formulas.ranges import alike, as_given, hold, hold_above_zero
 
 Array = NDArray[np.float64]
 
@@ -158,7 +158,7 @@ def holtrop_open_stern_wake(viscous_factor: ArrayLike, block_ratio: ArrayLike) -
     (cv,) = hold_above_zero(viscous_factor=viscous_factor)
     cb = hold("block_ratio", block_ratio, "must lie from 0.2 to 0.9.", at_least=0.2, at_most=0.9)
     wake = 0.3 * cb + 10 * cv * cb - 0.1
-    return ScrewWake(wake, np.where(np.isnan(wake), np.nan, 0.10))
+    return ScrewWake(wake, as_given(np.where(np.isnan(wake), np.nan, 0.10)))
 
 
 def holtrop_twin_screw_wake(
@@ -253,7 +253,7 @@ def holtrop_relative_rotative(area_ratio: ArrayLike, prismatic_ratio: ArrayLike,
     area = hold("area_ratio", area_ratio, "must lie from 0.30 to 1.05.", at_least=0.30, at_most=1.05)
     cp = hold("prismatic_ratio", prismatic_ratio, "must lie from 0.55 to 0.85.", at_least=0.55, at_most=0.85)
     lcb = 100 * hold("lcb_ratio", lcb_ratio, "must lie from -0.05 to 0.05.", at_least=-0.05, at_most=0.05)
-    return np.asarray(0.9922 - 0.05908 * area + 0.07424 * (cp - 0.0225 * lcb))
+    return as_given(0.9922 - 0.05908 * area + 0.07424 * (cp - 0.0225 * lcb))
 
 
 def _c9(beam: Array, wetted: Array, length: Array, diameter: Array, aft: Array) -> Array:
@@ -262,13 +262,15 @@ def _c9(beam: Array, wetted: Array, length: Array, diameter: Array, aft: Array) 
     c8 = np.where(
         full > 5, wetted * (7 * full - 25) / (length * diameter * (deep - 3)), beam * wetted / (length * diameter * aft)
     )
-    return np.where(c8 > 28, 32 - 16 / (np.maximum(c8, 28) - 24), c8)
+    return as_given(np.where(c8 > 28, 32 - 16 / (np.maximum(c8, 28) - 24), c8))
 
 
 def _c11(size: Array) -> Array:
-    return np.where(size > 2, 0.0833333 * size**3 + 1.33333, size)
+    return as_given(np.where(size > 2, 0.0833333 * size**3 + 1.33333, size))
 
 
 def _c10(slender: Array) -> Array:
     narrow = np.minimum(slender, 1 / 5.2)
-    return np.where(slender < 1 / 5.2, narrow, 0.25 - 0.003328402 / (np.maximum(slender, 1 / 5.2) - 0.134615385))
+    return as_given(
+        np.where(slender < 1 / 5.2, narrow, 0.25 - 0.003328402 / (np.maximum(slender, 1 / 5.2) - 0.134615385))
+    )

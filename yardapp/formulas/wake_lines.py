@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from yardapp.formulas.imperial import KNOT_MPS
-from yardapp.formulas.ranges import hold
+from yardapp.formulas.ranges import as_given, hold
 from yardapp.formulas.tables import figure, table
 
 Array = NDArray[np.float64]
@@ -182,7 +182,7 @@ def planing_wake(speed_mps: ArrayLike) -> Array:
     0.026
     """
     speed = hold("speed_mps", speed_mps, "must be above zero.", above=0)
-    return np.asarray(1 - 0.83 * (speed / KNOT_MPS) ** 0.047)
+    return as_given(1 - 0.83 * (speed / KNOT_MPS) ** 0.047)
 
 
 def twin_hard_chine_wake(volume_froude_number: ArrayLike) -> Array:
@@ -220,4 +220,4 @@ def twin_hard_chine_wake(volume_froude_number: ArrayLike) -> Array:
     number = hold("volume_froude_number", volume_froude_number, said, at_least=0.5, at_most=4)
     rows = table("planing_wake")
     nodes = [figure(row, "volume_froude") for row in rows]
-    return np.asarray(1 - np.interp(number, nodes, [figure(row, "one_less_wake") for row in rows]))
+    return as_given(1 - np.interp(number, nodes, [figure(row, "one_less_wake") for row in rows]))
