@@ -1,7 +1,9 @@
 """Propellers of the register as columns: one lean query, and what is doubted read only where something is."""
 
+import gc
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
@@ -59,7 +61,20 @@ def propeller_rows(session: Session, who: Who, asked: Asked, *narrowed: ColumnEl
     )
     chosen = chosen.where(ITEM.kind == "propeller", gear.seen_by(who), *_asked_for(session, asked), *narrowed)
     # Straight from the connection: a session would look each row over for mapped things.
-    return session.connection().execute(_with_boats(chosen) if asked.is_aboard_too else _ashore(chosen)).all()
+    with _unswept():
+        return session.connection().execute(_with_boats(chosen) if asked.is_aboard_too else _ashore(chosen)).all()
+
+
+@contextmanager
+def _unswept() -> Iterator[None]:
+    """No sweep for garbage while many rows are made: it would go over all of them again and again, for nothing."""
+    was_sweeping = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_sweeping:
+            gc.enable()
 
 
 def _coded(column: ColumnElement[Any], of: dict[str, int]) -> ColumnElement[int]:
@@ -110,7 +125,8 @@ def near_bore(shaft_m: float | None) -> list[ColumnElement[bool]]:
 
 def columns_of(rows: Sequence[Any]) -> Columns:
     """The rows as columns, as `propeller_figures` reads each of them."""
-    numbers = np.array([row[:NUMBERS] for row in rows], float).reshape(len(rows), NUMBERS).T
+    with _unswept():
+        numbers = np.array([row[:NUMBERS] for row in rows], float).reshape(len(rows), NUMBERS).T
     hand, seen = numbers[HAND].astype(np.int8), numbers[SEEN].astype(np.int8)
     doubts = _doubts(rows)
     is_odd = doubts.pop("hand", np.zeros(len(rows), bool))
