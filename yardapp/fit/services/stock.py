@@ -9,8 +9,9 @@ from numpy.typing import NDArray
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
+from yardapp.fit.checks.groups import GEOMETRY
 from yardapp.fit.checks.tip_room import BANDS
-from yardapp.fit.figures import PropellerFigures
+from yardapp.fit.figures import DriveFigures
 from yardapp.fit.loading import Lacking, Premises, premises
 from yardapp.fit.ranking.columns import Array, Columns, drive_at, drive_columns, propeller_at
 from yardapp.fit.ranking.loads import Wheel, load_ratios
@@ -78,8 +79,7 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
     shown = order[asked.first : asked.first + PAGE].tolist()
     end = drive_at(sides, 0)
     ranked = [
-        _ranked(rows[number], ratios[number], judge_figures(_at(columns, rows, number), end, rule=asked.rule, say=say))
-        for number in shown
+        _ranked(rows[number], ratios[number], _judged(columns, rows, number, end, asked.rule, say)) for number in shown
     ]
     return Stock(
         drive_id=drive.id,
@@ -105,8 +105,10 @@ def _in_order(
     return in_order(found, np.abs(ratios - load.aim_ratio), apart, larger), ratios
 
 
-def _at(columns: Columns, rows: Sequence[Any], number: int) -> PropellerFigures:
-    return propeller_at(columns, number, blades=rows[number].blades)
+def _judged(columns: Columns, rows: Sequence[Any], number: int, end: DriveFigures, rule: str, say: Any) -> Verdict:
+    """Shaft and water alone, as the list is ranked by; the pair's own page asks for more."""
+    propeller = propeller_at(columns, number, blades=rows[number].blades)
+    return judge_figures(propeller, end, rule=rule, say=say, ask=GEOMETRY)
 
 
 def _ranked(row: Any, load_ratio: float, verdict: Verdict) -> RankedPropeller:

@@ -8,6 +8,7 @@ import numpy as np
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
+from yardapp.fit.checks.groups import GEOMETRY
 from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.ranking.columns import DRIVE_FIGURES, HAND_CODES, Columns, codes, drive_at, propeller_columns
 from yardapp.fit.ranking.order import counted, in_order
@@ -67,7 +68,9 @@ def drives_for(
     propeller, columns = propeller_figures(item), drive_columns_of(rows)
     found = prejudge(propeller_columns([propeller]), columns, rule=rule)
     ranked = [
-        _ranked(rows[number], item, judge_figures(propeller, drive_at(columns, number), rule=rule, say=say))
+        _ranked(
+            rows[number], item, judge_figures(propeller, drive_at(columns, number), rule=rule, say=say, ask=GEOMETRY)
+        )
         for number in _in_order(found, rows, columns, item)[first : first + PAGE].tolist()
     ]
     return Takers(
