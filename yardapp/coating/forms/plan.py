@@ -59,6 +59,8 @@ class PlanForm(YardForm):
     )
     other_blade_s = DurationField("The other way it would take", default_unit="min")
     metal_c = TemperatureField("Metal, as expected", [InputRequired("How warm will the metal be?")], default_unit="°C")
+    air_c = TemperatureField("Air", default_unit="°C")
+    relative_humidity = RatioField("Humidity", default_unit="%", at_least=0.0, at_most=1.0)
     loss_ratio = RatioField(
         "Stays in tin, brush and roller", default_unit="%", at_least=0.0, at_most=0.9, description="20 % where empty"
     )
@@ -69,7 +71,13 @@ class PlanForm(YardForm):
     def asked_pieces(self) -> list[dict[str, Any]]:
         """Each piece that is there, as the service takes it, with the number of its row."""
         return [
-            {**row.data, "area_m2_typed": row.form["area_m2"].typed, "row": number}
+            {
+                **row.data,
+                "name": row.data["name"] or "",
+                "allowed_by": row.data["allowed_by"] or "",
+                "area_m2_typed": row.form["area_m2"].typed,
+                "row": number,
+            }
             for number, row in enumerate(self.pieces.entries)
             if row.form["kind"].data
         ]

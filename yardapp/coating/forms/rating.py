@@ -1,6 +1,6 @@
-"""How a coating looked at haul-out."""
+"""How a coating looked at haul-out, and photos."""
 
-from wtforms import DateField, FileField, RadioField, StringField
+from wtforms import DateField, FileField, RadioField, SelectField, StringField
 from wtforms.validators import Length, Optional
 
 from yardapp.coating.history import RATINGS
@@ -12,6 +12,14 @@ MOST_BLADES = 7
 def looks(label: str) -> RadioField:
     """The scale, in words."""
     return RadioField(label, choices=options((word, word.capitalize()) for word in RATINGS), validators=[Optional()])
+
+
+class PhotoForm(YardForm):
+    """One photo of a job."""
+
+    photo = FileField("Photo")
+    unit = SelectField("Of", validate_choice=False, choices=options([]))
+    caption = StringField("What it shows", [Length(max=120)])
 
 
 class RatingForm(YardForm):

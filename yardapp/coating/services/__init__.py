@@ -1,8 +1,17 @@
 """What can be done about coating: one door."""
 
-from yardapp.coating.services.acting import Tap, act, close_job, correct_step, end_coat, start_coat, undo
+from yardapp.coating.services.acting import (
+    Tap,
+    act,
+    attach_photo,
+    close_job,
+    correct_step,
+    end_coat,
+    start_coat,
+    undo,
+)
 from yardapp.coating.services.asking import Asked, AskedPiece
-from yardapp.coating.services.jobs import PAGE, JobRow, Looked, jobs, look, plan_job
+from yardapp.coating.services.jobs import PAGE, JobRow, jobs, plan_job
 from yardapp.coating.services.lasting import (
     CoatRow,
     History,
@@ -11,6 +20,17 @@ from yardapp.coating.services.lasting import (
     history_of_piece,
     rate,
     tag_of,
+)
+from yardapp.coating.services.looking import Looked, look
+from yardapp.coating.services.now import (
+    LaunchLine,
+    PotLeft,
+    Window,
+    before_launch,
+    job_now,
+    pots_left,
+    product_left,
+    windows,
 )
 from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
 from yardapp.coating.services.systems import (
@@ -36,15 +56,20 @@ __all__ = [
     "CoatRow",
     "History",
     "JobRow",
+    "LaunchLine",
     "Looked",
+    "PotLeft",
     "Story",
     "SystemPage",
     "SystemRow",
     "Tap",
     "VersionRow",
+    "Window",
     "act",
     "add_system",
     "add_tin",
+    "attach_photo",
+    "before_launch",
     "bring_back",
     "change_system",
     "change_tin",
@@ -55,10 +80,13 @@ __all__ = [
     "end_coat",
     "history_of",
     "history_of_piece",
+    "job_now",
     "jobs",
     "kept_story",
     "look",
     "plan_job",
+    "pots_left",
+    "product_left",
     "rate",
     "start_coat",
     "still_shipped",
@@ -73,4 +101,5 @@ __all__ = [
     "undo",
     "use_system",
     "version_of",
+    "windows",
 ]

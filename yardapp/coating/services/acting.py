@@ -14,6 +14,7 @@ from yardapp.coating.services.stories import OURS, Story, story_of
 from yardapp.coating.services.summing_up import refresh
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
+from yardapp.gear import services as gear
 from yardapp.people import services as people
 from yardapp.people.services import Who
 
@@ -85,6 +86,8 @@ def _must_make_sense(story: Story, tap: Tap) -> None:
         raise Refused("This job is closed. Open it again first.")
     if (tap.kind not in ACTS and tap.kind not in OURS) or tap.kind == "undo":
         raise Refused(f"`{tap.kind}` is no act of a coating job.", "kind")
+    if tap.kind == "photo" and "photo" not in tap.figures:
+        raise Refused("Choose a photo first.", "photo")
     _must_be_in_time(tap.at)
 
 
@@ -191,6 +194,30 @@ def _wrong(session: Session, who: Who, act_id: int) -> tuple[CoatingAct, Story]:
     if found is None:
         raise Refused("That was taken back or put right already.")
     return found, story
+
+
+def attach_photo(
+    session: Session, who: Who, job_id: int, picture: gear.Picture, *, unit: str = "", note: str = ""
+) -> CoatingAct:
+    """Keep a photo in the log of a job, and on the page of the thing that it shows.
+
+    Raises
+    ------
+    NotFound
+        There is no such job.
+    Refused
+        The job is closed, or has no such blade or piece.
+    """
+    row = act(session, who, job_id, Tap(kind="photo", unit=unit, figures={"photo": picture.sha256}, note=note))
+    story = story_of(session, who, job_id)
+    piece = story.piece_of(unit)
+    if unit and piece is None:
+        raise Refused("That blade or piece is not part of this job.", "unit")
+    if piece is not None and piece.item_id is not None:
+        item = session.get_one(gear.Item, piece.item_id)
+        shown = story.unit(unit)
+        gear.attach_photo(session, who, item, picture, note or f"Coating, {shown.label if shown else item.tag}")
+    return row
 
 
 def close_job(session: Session, who: Who, job_id: int, *, is_open: bool = False) -> None:

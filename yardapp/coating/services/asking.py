@@ -49,6 +49,8 @@ class Asked:
     blade_s: float
     other_blade_s: float | None = None
     metal_c: float
+    air_c: float | None = None
+    relative_humidity: float | None = None
     loss_ratio: float = 0.2
     starts: datetime | None = None
     launches: datetime | None = None

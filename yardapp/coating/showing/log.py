@@ -48,6 +48,15 @@ def faults(story: Story) -> list[tuple[str, str, str]]:
     ]
 
 
+def photos(story: Story) -> list[tuple[str, str]]:
+    """Each photo that stands, and what it shows."""
+    return [
+        (str(act.figures["photo"]), f"{words_of(story, act)}, {when(act.at)}{': ' + act.note if act.note else ''}")
+        for act in story.standing_acts
+        if act.figures.get("photo")
+    ]
+
+
 def planned(job: Any) -> list[tuple[str, str]]:
     """What the job was planned as."""
     return [

@@ -24,7 +24,8 @@ def shown(looked: Looked, asked: Asked, units: System) -> dict[str, Any]:
         "pots": [_pot(pot) for pot in planned.pots] if planned else [],
         "ends": _ends(looked, asked),
         "pieces": [_piece(one, units) for one in looked.found],
-        "needs": [_need(one) for one in looked.needs],
+        "needs": [_need(one, looked.rests.get(one.product)) for one in looked.needs],
+        "weather": _weather(looked),
         "silent": [why for one in looked.needs for why in one.why],
         "shares": [_share(one, looked) for one in looked.shares],
         "cautions": sorted({caution for one in looked.found for caution in one.verdict.cautions}),
@@ -93,12 +94,23 @@ def _piece(one: Any, units: System) -> tuple[str, str, str]:
     return (one.planned.label, show(one.planned.area_m2, "area", units), one.rests_on)
 
 
-def _need(one: Any) -> tuple[str, ...]:
+def _need(one: Any, rest: Any) -> tuple[str, ...]:
     needs = "" if one.volume_m3 is None else show(one.volume_m3, "volume")
     kits = "" if one.kits is None else f"{one.kits:g}"
     left = "" if one.left_m3 is None else show(one.left_m3, "volume")
     covers = "" if one.left_covers_m2 is None else show(one.left_covers_m2, "area")
-    return (one.product, needs, kits, left, covers)
+    in_time = show(rest.by_time_m2, "area") if rest is not None and rest.by_time_m2 is not None else ""
+    return (one.product, needs, kits, left, covers, in_time)
+
+
+def _weather(looked: Looked) -> tuple[str, list[str]]:
+    """Go or wait, in the weather that is expected."""
+    if looked.gate is None:
+        return "", []
+    dew = f"dew point {show(looked.gate.dew_c, 'temperature')}" if looked.gate.dew_c is not None else ""
+    margin = f"metal {looked.gate.margin_c:.1f} degrees above it" if looked.gate.margin_c is not None else ""
+    word = {"go": "Go", "wait": "Wait", "unknown": "Cannot tell"}[looked.gate.verdict]
+    return ", ".join(part for part in (word, dew, margin) if part), list(looked.gate.why)
 
 
 def _share(one: Any, looked: Looked) -> tuple[str, str, str]:

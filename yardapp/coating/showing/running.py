@@ -5,12 +5,12 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
 
-from yardapp.coating.services import Story
+from yardapp.coating.services import PotLeft, Story, pots_left
 from yardapp.coating.showing.alarms import alarms
 from yardapp.coating.showing.buttons import Button, acts_of, buttons_of, further
 from yardapp.coating.showing.sheet import hazards_of
 from yardapp.coating.showing.words import words_of
-from yardapp.coating.standing import Next, PotStanding, Standing, UnitStanding
+from yardapp.coating.standing import Next, Standing, UnitStanding
 from yardapp.coating.system import System
 from yardapp.coating.turns import TOUCH
 from yardapp.filters import clock, day
@@ -129,7 +129,7 @@ def shown(story: Story, standing: Standing) -> Shown:
         weather=_weather(standing),
         weather_why=standing.gate.why,
         water=_water(standing),
-        pots=[_pot(pot, standing.now_s) for pot in standing.pots],
+        pots=[_pot(left, standing.now_s) for left in pots_left(story, standing)],
         **_last(story),
     )
 
@@ -218,12 +218,23 @@ def _water(standing: Standing) -> str:
     return standing.immersion_why
 
 
-def _pot(pot: PotStanding, now_s: float) -> str:
+def _pot(left: PotLeft, now_s: float) -> str:
+    pot = left.pot
     batch = f", batch {pot.batch}" if pot.batch else ""
     if pot.state == "ready" and pot.good_until_s is not None:
-        return f"{pot.product}{batch}: {show(pot.good_until_s - now_s, 'duration')} left of its pot life"
+        good = show(pot.good_until_s - now_s, "duration")
+        return f"{pot.product}{batch}: {good} left of its pot life{_covers(left)}"
     until = f" until {at_clock(pot.from_s)}" if pot.state == "standing" else ""
-    return f"{pot.product}{batch}: {pot.said or STATES[pot.state]}{until}"
+    return f"{pot.product}{batch}: {pot.said or STATES[pot.state]}{until}{_covers(left)}"
+
+
+def _covers(left: PotLeft) -> str:
+    """What a rest would still cover, by its volume and in its time."""
+    rest = left.covers
+    if rest is None or left.pot.state == "past":
+        return ""
+    by_time = f", {show(rest.by_time_m2, 'area')} in its time" if rest.by_time_m2 is not None else ""
+    return f"; about {show(rest.volume_m3, 'volume')} unused, enough for {show(rest.by_volume_m2, 'area')}{by_time}"
 
 
 def _last(story: Story) -> Mapping[str, Any]:

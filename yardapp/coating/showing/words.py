@@ -38,5 +38,7 @@ FIGURES: Mapping[str, Any] = {
     "stirring": partial(_of_pot, "being stirred"),
     "mixed": partial(_of_pot, "mixed"),
     "left over": partial(_of_pot, "left over"),
+    "photo": lambda figures: "photo",
+    "launched": lambda figures: "in the water",
     "people": lambda figures: f"{figures.get('people')} coating",
 }

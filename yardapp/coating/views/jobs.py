@@ -22,10 +22,8 @@ AnyForm = TypeVar("AnyForm", bound=forms.Readings)
 def _told(job_id: int) -> tuple[services.Story, showing.Shown, float]:
     """The job as it stands at this moment of the server's clock."""
     with snapshot() as opened:
-        version = services.version_of(opened, job_id)
-        story = services.kept_story(opened, current_who(), job_id, version)
-    now_s = now().timestamp()
-    return story, showing.shown(story, standing(story.run, now_s)), now_s
+        story, there = services.job_now(opened, current_who(), job_id)
+    return story, showing.shown(story, there), there.now_s
 
 
 def _around(job_id: int) -> dict[str, Any]:
@@ -145,6 +143,7 @@ def log(job_id: int) -> ResponseReturnValue:
         rows=log_showing.rows(story, href),
         faults=log_showing.faults(story),
         planned=log_showing.planned(story.job),
+        photos=log_showing.photos(story),
     )
 
 

@@ -3,16 +3,15 @@
 from datetime import datetime, time
 from typing import Any
 
-from flask import current_app, redirect, url_for
+from flask import redirect, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.coating import forms, services
 from yardapp.coating.history import RATINGS
 from yardapp.coating.showing import lasting as showing
 from yardapp.coating.views import bp
+from yardapp.coating.views.photos import picture_of
 from yardapp.db import now
-from yardapp.errors import Refused
-from yardapp.gear import services as gear
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
@@ -68,7 +67,7 @@ def rate_page(piece_id: int) -> ResponseReturnValue:
 def rate(piece_id: int) -> ResponseReturnValue:
     """Write down how it looks."""
     found, form = _piece(piece_id)
-    picture = _picture(form)
+    picture = picture_of(form)
     if form.validate() and not form.photo.errors:
         with saving(form) as act:
             at = None if form.at.data is None else datetime.combine(form.at.data, time(12)).astimezone()
@@ -79,18 +78,6 @@ def rate(piece_id: int) -> ResponseReturnValue:
         if act.answer:
             return kept(act)
     return refused("coating/rate_page.html", form, found=found, back=_back(piece_id))
-
-
-def _picture(form: forms.RatingForm) -> gear.Picture | None:
-    """The photo that was sent; a refusal is told beside its box."""
-    sent = form.photo.data
-    if not getattr(sent, "filename", ""):
-        return None
-    try:
-        return gear.keep_picture(current_app.config["PHOTOS"], sent.stream)
-    except Refused as refusal:
-        form.tell(refusal)
-        return None
 
 
 @bp.get("/lives")

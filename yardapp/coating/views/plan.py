@@ -55,6 +55,8 @@ def _asked(form: forms.PlanForm) -> services.Asked:
         blade_s=form.blade_s.data or 0.0,
         other_blade_s=form.other_blade_s.data,
         metal_c=math.nan if form.metal_c.data is None else form.metal_c.data,
+        air_c=form.air_c.data,
+        relative_humidity=form.relative_humidity.data,
         loss_ratio=0.2 if form.loss_ratio.data is None else form.loss_ratio.data,
         starts=form.moment("starts"),
         launches=form.moment("launches"),
