@@ -160,5 +160,5 @@ def test_only_the_yard_keeps_sheets(caller_as, tag, must_refuse):
 def test_a_sheet_without_a_method_says_which_there_are(ada, tag, must_refuse):
     assert must_refuse(ada.post(f"/propellers/{tag}/sheets", {}), 422) == {"method": "Is missing."}
     said = must_refuse(ada.post(f"/propellers/{tag}/sheets", {"method": "guess"}), 422)
-    assert said == {"method": "Must be one of 'pitch', 'diameter', 'bore', 'survey'."}
+    assert said == {"method": "Must be one of 'pitch', 'diameter', 'bore', 'survey', 'alike', 'area'."}
     assert set(must_refuse(ada.post(f"/propellers/{tag}/sheets", {"method": "pitch", "rise": 5}), 422)) == {"rise"}

@@ -25,6 +25,8 @@ OF_PATH: dict[str, dict[str, Any]] = {
     "vessel_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "drive_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "sheet_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "other_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "fault_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "table_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "job_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "kept_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},

@@ -14,7 +14,8 @@ MEDIA_TYPE = "application/problem+json"
 NOWHERE = "There is nothing at this address."
 WRONG_FIELDS = "Some fields can't stand as they are. Nothing was saved."
 # What pydantic calls each of several bodies that one may be; none is a name within which another was sent.
-ALTERNATIVES = frozenset({"pitch", "diameter", "bore", "by tag", "by figures", "by number"})
+SHEETS = ("pitch", "diameter", "bore", "survey", "alike", "area", "wear", "run_out", "shaft_end", "bearing")
+ALTERNATIVES = frozenset({*SHEETS, "by tag", "by figures", "by number"})
 # What pydantic finds, in our words; the rest it says itself.
 SENTENCES = {
     "missing": "is missing.",

@@ -16,6 +16,8 @@ ORDER = (
     "drives",
     "bench",
     "survey",
+    "measuring",
+    "condition",
     "fit",
     "stock",
     "kept",

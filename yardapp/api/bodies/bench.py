@@ -8,7 +8,8 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, RootModel, create_model
 
 from yardapp.api.bodies.base import Blade, Blades, Body, Figure, Id, Line, Reply, with_sizes
-from yardapp.api.bodies.items import BORE_SIZES, BoreKind
+from yardapp.api.bodies.items import BoreKind
+from yardapp.api.bodies.measuring import HUB_SIZES, AlikeReading, AreaReading, Standard, Tag
 from yardapp.api.bodies.outcome import Outcome, Sum
 from yardapp.api.bodies.survey import SurveyReading
 from yardapp.api.sizes import Size
@@ -34,7 +35,17 @@ DIAMETER_SIZES = (
 )
 
 
-class PitchWords(Body):
+Several = Annotated[list[Annotated[float, Field(ge=-3.0, le=12.0)]], Field(min_length=2, max_length=30)]
+REPEATS = "Figures sent here that were read several times over, by full name: each reading, SI. ± is then the tool's."
+
+
+class Repeated(Body):
+    """What may be read several times over."""
+
+    repeats: dict[str, Several] | None = Field(None, max_length=8, description=REPEATS)
+
+
+class PitchWords(Repeated):
     """One blade at one radius: a rise or both edges over a swing or a chord, the blade's angle, or a template's gap."""
 
     blade: Blade | None = Field(None, description="Which blade, counted from the keyway.")
@@ -42,22 +53,23 @@ class PitchWords(Body):
     gap_at: Literal["leading", "trailing"] | None = Field(None, description="At which edge a template's gap is.")
 
 
-class DiameterWords(Body):
+class DiameterWords(Repeated):
     """A tip radius, straight across with an even number of blades, from tip to tip, or a string round all."""
 
     blades: Blades | None = None
     tips: Literal["far", "next"] | None = Field(None, description="Which two tips the chord joins.")
 
 
-class BoreWords(Body):
+class BoreWords(Repeated):
     """Bore, keyway and hub, as far as they were read."""
 
     bore_kind: BoreKind | None = None
+    shaft_tag: Tag | None = Field(None, description="The shaft that it is to go on, by its tag.")
 
 
 PitchReading = with_sizes("PitchReading", PitchWords, PITCH_SIZES)
 DiameterReading = with_sizes("DiameterReading", DiameterWords, DIAMETER_SIZES)
-BoreReading = with_sizes("BoreReading", BoreWords, BORE_SIZES)
+BoreReading = with_sizes("BoreReading", BoreWords, HUB_SIZES)
 
 
 class SheetWords(Body):
@@ -68,21 +80,23 @@ class SheetWords(Body):
     why: Line = Field("", description="On a correction, why.")
 
 
-def _sheet(method: str, reading: type[Body]) -> Any:
+def sheet_of(method: str, reading: type[Body]) -> Any:
     """A reading that is kept."""
     named: Any = (Literal[method], ...)
-    kept = create_model(f"{method.capitalize()}Sheet", __base__=(reading, SheetWords), method=named)
+    kept = create_model(f"{method.title().replace('_', '')}Sheet", __base__=(reading, SheetWords), method=named)
     kept.__doc__ = reading.__doc__
     return kept
 
 
 SHEETS = {
-    method: _sheet(method, reading)
+    method: sheet_of(method, reading)
     for method, reading in (
         ("pitch", PitchReading),
         ("diameter", DiameterReading),
         ("bore", BoreReading),
         ("survey", SurveyReading),
+        ("alike", AlikeReading),
+        ("area", AreaReading),
     )
 }
 
@@ -120,6 +134,7 @@ class BoreOutcome(Outcome):
 
     taper: Figure | None
     near: Near | None
+    standards: list[Standard]
 
 
 class KeptSheet(Reply):
@@ -138,6 +153,8 @@ class KeptSheet(Reply):
     replaces_id: int | None
     replaced_by: int | None
     why: str
+    work_since: str | None = Field(description="Work since then that leaves it in doubt: it is of an earlier age.")
+    worked_at: datetime | None
 
 
 class Sheets(Reply):

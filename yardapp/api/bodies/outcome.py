@@ -31,4 +31,6 @@ class Outcome(Reply):
     source: str
     sums: list[Sum]
     remarks: list[str]
+    common: float | None = Field(None, description="Of the answer's ±, what every reading with these tools shares.")
+    separate: float | None = Field(None, description="Of the answer's ±, what averages out as readings are added.")
     assumed: list[Assumed] = Field([], description="Units that had to be assumed in what was sent.")

@@ -7,9 +7,10 @@ from flask import g
 
 from yardapp.api.bodies import bench as bodies
 from yardapp.api.bodies.base import figure_of
-from yardapp.api.bodies.items import BORE_SIZES
+from yardapp.api.bodies.measuring import HUB_SIZES, Standard
 from yardapp.api.bodies.outcome import Sum, Went
 from yardapp.api.door import Act, creates, reads, works_out
+from yardapp.api.problems import Unfit
 from yardapp.api.sizes import K, Size
 from yardapp.api.views.items import figures_said
 from yardapp.bench import services
@@ -18,7 +19,7 @@ from yardapp.filters import kind_of
 
 PITCH = (services.PitchReading, bodies.PITCH_SIZES, ("blade", "climbs", "gap_at"))
 DIAMETER = (services.DiameterReading, bodies.DIAMETER_SIZES, ("blades", "tips"))
-BORE = (services.BoreReading, BORE_SIZES, ("bore_kind",))
+BORE = (services.BoreReading, HUB_SIZES, ("bore_kind", "shaft_tag"))
 METHODS: dict[str, tuple[Any, tuple[Size, ...], tuple[str, ...]]] = {"pitch": PITCH, "diameter": DIAMETER, "bore": BORE}
 
 
@@ -26,7 +27,7 @@ METHODS: dict[str, tuple[Any, tuple[Size, ...], tuple[str, ...]]] = {"pitch": PI
 MADE: dict[str, Callable[[Any], tuple[Any, dict[str, Any]]]] = {}
 
 
-def _reading(method: str, said: Any) -> tuple[Any, dict[str, Any]]:
+def figured(method: str, said: Any) -> tuple[Any, dict[str, Any]]:
     """The reading as the bench takes it, and what was typed."""
     if method in MADE:
         return MADE[method](said)
@@ -35,29 +36,42 @@ def _reading(method: str, said: Any) -> tuple[Any, dict[str, Any]]:
     chosen = {name: getattr(said, name) for name in words if getattr(said, name) is not None}
     values = {name: one.value for name, one in found.items()}
     known = {f"u_{name}": one.u for name, one in found.items()}
-    return reading(**values, **known, **chosen), {f"{name}_typed": one.typed for name, one in found.items()}
+    several = _repeats(said, values)
+    more = {"repeats": several} if several else {}
+    return reading(**values, **known, **chosen, **more), {f"{name}_typed": one.typed for name, one in found.items()}
+
+
+def _repeats(said: Any, values: dict[str, Any]) -> dict[str, tuple[float, ...]]:
+    """Figures that were read several times over; each stands beside the figure itself."""
+    several = getattr(said, "repeats", None) or {}
+    alone = sorted(set(several) - set(values))
+    if alone:
+        raise Unfit([(f"repeats.{name}", "There is no such figure beside it to go with.") for name in alone])
+    return {name: tuple(readings) for name, readings in several.items()}
 
 
 @works_out("/bench/pitch", body=bodies.PitchReading, reply=bodies.PitchOutcome)
 def pitch(act: Act, said: bodies.PitchWords) -> bodies.PitchOutcome:
     """Work out a pitch from one blade's readings; nothing is kept."""
-    outcome = services.pitch_of(_reading("pitch", said)[0])
+    outcome = services.pitch_of(figured("pitch", said)[0])
     return bodies.PitchOutcome(**said_of(outcome), pitch=_answer(outcome))
 
 
 @works_out("/bench/diameter", body=bodies.DiameterReading, reply=bodies.DiameterOutcome)
 def diameter(act: Act, said: bodies.DiameterWords) -> bodies.DiameterOutcome:
     """Work out a diameter from the tips; nothing is kept."""
-    outcome = services.diameter_of(_reading("diameter", said)[0])
+    outcome = services.diameter_of(figured("diameter", said)[0])
     return bodies.DiameterOutcome(**said_of(outcome), diameter=_answer(outcome))
 
 
 @works_out("/bench/bore", body=bodies.BoreReading, reply=bodies.BoreOutcome)
 def bore(act: Act, said: bodies.BoreWords) -> bodies.BoreOutcome:
     """Work out a bore's taper, and the standards nearest to it; nothing is kept."""
-    outcome = services.bore_of(_reading("bore", said)[0])
+    reading = services.BORE.prepared(act.session, act.who, figured("bore", said)[0])
+    outcome = services.bore_of(reading)
     near = None if outcome.near is None else bodies.Near.model_validate(outcome.near, from_attributes=True)
-    return bodies.BoreOutcome(**said_of(outcome), taper=_answer(outcome), near=near)
+    standards = [Standard.model_validate(one) for one in outcome.more["standards"]]
+    return bodies.BoreOutcome(**said_of(outcome), taper=_answer(outcome), near=near, standards=standards)
 
 
 def _answer(outcome: Outcome) -> Any:
@@ -73,6 +87,8 @@ def said_of(outcome: Outcome) -> dict[str, Any]:
         "source": answer.source if answer else "",
         "sums": [_sum(one) for one in outcome.sums],
         "remarks": list(outcome.remarks),
+        "common": _twice(outcome.u_common),
+        "separate": _twice(outcome.u_separate),
         "assumed": g.get("assumed", []),
     }
 
@@ -106,13 +122,16 @@ def shown(row: services.SheetRow) -> bodies.KeptSheet:
         replaces_id=sheet.replaces_id,
         replaced_by=row.replaced_by,
         why=sheet.why,
+        work_since=row.work_since,
+        worked_at=row.worked_at,
     )
 
 
 @reads("/propellers/{tag}/sheets", reply=bodies.Sheets)
 def sheets(act: Act, tag: str) -> bodies.Sheets:
     """The bench sheets of one propeller, newest first."""
-    return bodies.Sheets(sheets=[shown(row) for row in services.sheets_of(act.session, act.who, tag).sheets])
+    found = services.sheets_of(act.session, act.who, tag, "propeller")
+    return bodies.Sheets(sheets=[shown(row) for row in found.sheets])
 
 
 @reads("/sheets/{sheet_id}", reply=bodies.KeptSheet)
@@ -121,14 +140,15 @@ def sheet(act: Act, sheet_id: int) -> bodies.KeptSheet:
     return shown(services.sheet_by_id(act.session, act.who, sheet_id)[0])
 
 
-def _kept(act: Act, key: str, tag: str) -> bodies.KeptSheet:
+def kept_sheet(act: Act, key: str, tag: str) -> bodies.KeptSheet:
+    """The sheet that was just kept."""
     return sheet(act, int(key))
 
 
-@creates("/propellers/{tag}/sheets", body=bodies.NewSheet, reply=bodies.KeptSheet, at="/sheets/{key}", shows=_kept)
+@creates("/propellers/{tag}/sheets", body=bodies.NewSheet, reply=bodies.KeptSheet, at="/sheets/{key}", shows=kept_sheet)
 def measure(act: Act, said: bodies.NewSheet, tag: str) -> str:
-    """Keep a bench sheet; what comes of it is evidence."""
+    """Keep a bench sheet of a propeller; what comes of it is evidence."""
     sent: Any = said.root
-    reading, typed = _reading(sent.method, sent)
+    reading, typed = figured(sent.method, sent)
     filled = services.Filled(boxes=typed, note=sent.note, corrects=sent.corrects, why=sent.why)
     return str(services.measure(act.session, act.who, tag, services.METHODS[sent.method], reading, filled).id)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, func, select
+from sqlalchemy import Select, func, select, true
 from sqlalchemy.orm import Session, aliased
 
 from yardapp.bench.models import Fault, FaultClosing, Sheet
@@ -74,8 +74,8 @@ def _row(sheet: Sheet, item: gear.Item, replaced_by: int | None, work: str | Non
     return SheetRow(sheet=sheet, tag=item.tag, replaced_by=replaced_by, work_since=work, worked_at=when)
 
 
-def sheets_of(session: Session, who: Who, tag: str) -> AtBench:
-    """A propeller or shaft, and all its sheets.
+def sheets_of(session: Session, who: Who, tag: str, kind: str | None = None) -> AtBench:
+    """A propeller or shaft, whichever is asked for (None: either), and all its sheets.
 
     Raises
     ------
@@ -86,7 +86,9 @@ def sheets_of(session: Session, who: Who, tag: str) -> AtBench:
     standing = standing.where(Fault.item_id == gear.Item.id, FaultClosing.id.is_(None))
     found = session.execute(
         select(gear.Item, standing.correlate(gear.Item).scalar_subquery()).where(
-            gear.Item.tag == tag.strip().upper(), gear.seen_by(who)
+            gear.Item.tag == tag.strip().upper(),
+            gear.seen_by(who),
+            gear.Item.kind == kind if kind else true(),
         )
     ).first()
     if found is None:
