@@ -263,7 +263,25 @@ def test_lives_are_told_with_their_count(fetch, clock):
     with transaction() as session:
         coat_whole(session, make_job(session), clock)
 
-    assert "1 coats of this yard" in fetch("/coating/lives", queries=4)
+    assert "1 coat of this yard" in fetch("/coating/lives", queries=4)
+    assert "None of them has been noted as in the water yet" in fetch("/coating/lives?by=windows", queries=4)
+
+
+def test_a_coat_lives_from_the_water_until_it_is_found_gone(client, fetch, clock):
+    with transaction() as session:
+        job = make_job(session)
+        coat_whole(session, job, clock)
+        clock.later(days=2)
+    client.send(f"/coating/jobs/{job.id}/acts", tap="launched")
+    clock.later(days=300)
+
+    client.send("/coating/pieces/1/rate", word_1="coating gone")
+
+    assert "ended after 10 months" in fetch("/coating/pieces/1", queries=4)
+    text = fetch("/coating/lives", queries=4)
+    assert "Clear over primer, brush" in text
+    assert "10 months to 10 months" in text
+    assert "<svg" in text
 
 
 def test_a_job_keeps_the_version_of_the_system_that_it_ran_on(client, clock):

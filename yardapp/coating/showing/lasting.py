@@ -92,10 +92,10 @@ def _age(seconds: float | None) -> str:
     return f"{months:.0f} months" if months < 24 else f"{months / 12:.1f} years"
 
 
-def lives_shown(rows: Sequence[CoatRow], now_s: float) -> dict[str, Any]:
+def lives_shown(rows: Sequence[CoatRow], now_s: float, by: Sequence[str] = ("system", "way")) -> dict[str, Any]:
     """Lives by system and by how it was applied: a plot of every one of them, and a table with counts."""
     coated = [one for row in rows if (one := row.coated) is not None]
-    groups = lives(coated, now_s)
+    groups = lives(coated, now_s, by)
     return {
         "count": len(coated),
         "drawing": _drawing(groups) if groups else None,

@@ -32,7 +32,7 @@ def _row(story: Story, act: Any, is_standing: bool, href: Callable[[int], str | 
 
 def when(moment: datetime) -> str:
     """14 Oct 2026, 14:32:05."""
-    return f"{day(moment)}, {clock(moment)}{moment.astimezone():%:%S}"
+    return f"{day(moment)}, {clock(moment)}:{moment.astimezone():%S}"
 
 
 def faults(story: Story) -> list[tuple[str, str, str]]:

@@ -89,7 +89,7 @@ def limits_of(limits: Limits | None) -> str:
     metal = _span(limits.metal_low_c, limits.metal_high_c, "metal", " °C", 1)
     air = _span(limits.air_low_c, limits.air_high_c, "air", " °C", 1)
     humid = _span(limits.relative_humidity_least, limits.relative_humidity_most, "humidity", " %", 100)
-    return ", ".join(part for part in (metal, air, humid, f"{limits.margin_c:g} ° above dew point") if part)
+    return ", ".join(part for part in (metal, air, humid, f"{limits.margin_c:g} degrees above the dew point") if part)
 
 
 def _span(low: float | None, high: float | None, what: str, unit: str, times: float) -> str:

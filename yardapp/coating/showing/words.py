@@ -21,7 +21,7 @@ def _read(figures: Mapping[str, Any]) -> str:
     parts = (
         f"air {figures['air_c']:.1f} °C" if figures.get("air_c") is not None else "",
         f"metal {figures['metal_c']:.1f} °C" if figures.get("metal_c") is not None else "",
-        f"humidity {figures['relative_humidity']:.0%}" if figures.get("relative_humidity") is not None else "",
+        f"humidity {100 * figures['relative_humidity']:.0f} %" if figures.get("relative_humidity") is not None else "",
         f"wet bulb {figures['wet_bulb_c']:.1f} °C" if figures.get("wet_bulb_c") is not None else "",
     )
     return "weather: " + ", ".join(part for part in parts if part)

@@ -3,7 +3,7 @@
 from datetime import datetime, time
 from typing import Any
 
-from flask import redirect, url_for
+from flask import redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.coating import forms, services
@@ -13,6 +13,8 @@ from yardapp.coating.views import bp
 from yardapp.coating.views.photos import picture_of
 from yardapp.db import now
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
+
+BY = {"way": "Brush or roller", "temperature": "Metal", "windows": "Windows", "version": "Version"}
 
 
 @bp.get("/items/<tag>")
@@ -83,6 +85,13 @@ def rate(piece_id: int) -> ResponseReturnValue:
 @bp.get("/lives")
 def lives() -> ResponseReturnValue:
     """How long each system lasts, as far as the yard has seen."""
+    chosen = request.args.get("by", "")
+    by = chosen if chosen in BY else "way"
     with snapshot() as opened:
         rows = services.coatings(opened, current_who())
-    return page("coating/lives.html", shown=showing.lives_shown(rows, now().timestamp()), words=RATINGS)
+    return page(
+        "coating/lives.html",
+        shown=showing.lives_shown(rows, now().timestamp(), ("system", by)),
+        words=RATINGS,
+        tabs=[(label, url_for("coating.lives", by=name), name == by) for name, label in BY.items()],
+    )

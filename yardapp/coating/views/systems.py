@@ -190,7 +190,7 @@ def _save(system_id: int | None) -> ResponseReturnValue:
     with snapshot() as opened:
         found = None if system_id is None else services.system_page(opened, current_who(), system_id)
     if more := request.form.get("more"):
-        return page("coating/sheet_page.html", form=_blank_rows(form, more), found=found)
+        return page("coating/sheet_page.html", form=_blank_rows(form, more), found=found, more=more)
     if _is_right(form):
         with saving(form) as act:
             number = _keep(act, form, system_id)
