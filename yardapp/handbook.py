@@ -24,7 +24,7 @@ _HEADING = re.compile(r"^(?P<name>[A-Z][A-Za-z ]+)\n-{3,}\n", re.MULTILINE)
 SUBJECTS = {
     "Pitch": ("pitch", "survey_spread", "repitch"),
     "Accuracy, ISO 484": ("tolerance", "iso484", "survey_class"),
-    "Diameter and blades": ("diameter", "blades_alike", "area", "propeller_materials"),
+    "Diameter and blades": ("diameter", "blades_alike", "blade_rubbing", "area", "propeller_materials"),
     "Hub and taper": ("taper", "shaft_ends", "end_candidates", "shaft_keys", "seat", "hub_room"),
     "Shaft and bearings": ("shafting", "shaft"),
     "Room round the propeller": ("clearance", "blade_room"),
@@ -110,7 +110,8 @@ def _formulas() -> dict[str, Callable[..., Any]]:
         if module.name in TOOLS:
             continue
         loaded = import_module(f"{HOME}{module.name}")
-        for name, thing in inspect.getmembers(loaded, inspect.isfunction):
+        # What keeps its answer (`functools.cache`) is a formula too.
+        for name, thing in inspect.getmembers(loaded, lambda one: inspect.isfunction(inspect.unwrap(one))):
             if thing.__module__ == loaded.__name__ and not name.startswith("_"):
                 found[f"{module.name}.{name}"] = thing
     return found
@@ -141,6 +142,7 @@ def _by_the_door_it_is_reached_through(name: str) -> Callable[..., Any]:
     return found
 
 
+@lru_cache(maxsize=1000)
 def _formula_of(name: str) -> Callable[..., Any] | None:
     module, _, function = name.partition(".")
     if not any(one.name == module for one in pkgutil.iter_modules(formulas.__path__)):

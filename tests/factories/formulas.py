@@ -135,7 +135,7 @@ def public() -> Iterator[tuple[str, Callable[..., Any]]]:
         short = module.name.rpartition(".")[2]
         if short not in TOOLS:
             loaded = import_module(module.name)
-            for name, thing in inspect.getmembers(loaded, inspect.isfunction):
+            for name, thing in inspect.getmembers(loaded, lambda one: inspect.isfunction(inspect.unwrap(one))):
                 if thing.__module__ == module.name and not name.startswith("_"):
                     yield f"{short}.{name}", thing
 
