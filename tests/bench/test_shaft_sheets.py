@@ -270,3 +270,14 @@ def test_a_propeller_is_no_shaft_and_a_shaft_no_propeller(client, tag):
     assert client.get(f"/bench/{tag}/pitch").status_code == 404
     with snapshot() as session:
         assert session.scalars(select(Sheet)).all() == []
+
+
+def test_an_untouched_sheet_shows_where_to_read_and_complains_of_nothing(client, tag):
+    empty = client.post(f"/bench/{tag}/wear/preview", data={"way": "wear"}, headers={"HX-Request": "true"})
+    begun = client.post(
+        f"/bench/{tag}/wear/preview", data={"way": "wear", "diameter_1_m": "38.1"}, headers={"HX-Request": "true"}
+    )
+
+    assert "Where to read" in empty.text
+    assert "said-refused" not in empty.text
+    assert "Read at two places or more" in begun.text

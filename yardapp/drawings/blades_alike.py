@@ -89,11 +89,11 @@ def _heights(tips: Sequence[BladeTip], key: str) -> list[str]:
         if tip.track_m is None or not known(tip.track_m):
             continue
         x, y = LEFT + (place + 0.5) * step, FLOOR - (TALL * tip.track_m / most if most else 0.0)
-        side = -10 if tip.track_m >= 0 else 20
+        label_y = min(y, FLOOR) - 10
         marks += [
             line([(x - 0.3 * step, y), (x + 0.3 * step, y)], "line heavy" if tip.is_odd else "line", name="tip"),
             dimension(key, (x, FLOOR), (x, y), name="track") if abs(FLOOR - y) > 4 else "",
-            words(x, y + side, tip.track_label, anchor="middle", drawn="dim halo"),
+            words(x, label_y, tip.track_label, anchor="middle", drawn="dim halo"),
             words(x, FLOOR + TALL + 20, f"blade {tip.number}", anchor="middle"),
         ]
     return marks

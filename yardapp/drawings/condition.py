@@ -46,7 +46,7 @@ def condition(
     count = blades or LEAST_BLADES
     corners = blade(count, AREA_RATIO, PITCH_RATIO, HUB_SHARE, hand=hand, radius=TIP)
     told = _told(blades, marks)
-    said, below = notes(told, 2 * MIDDLE_Y + 24)
+    said, below = notes(told, MIDDLE_Y + TIP + 28)
     drawn = [
         *(
             line(_turned(corners, number, count), "line fillpaper", closed=True, name="blade")
@@ -137,7 +137,7 @@ def _mark(corners: Sequence[Point], count: int, mark: FaultMark) -> str:
     drawn = "line fillpaper dash" if mark.side == "back" else "line fillpaper"
     shape = _shape(x, y, mark.severity, drawn)
     inside = f"{shape}{words(x, y + 5, str(mark.number), anchor='middle')}"
-    return f'<a href="{escape(mark.href)}" aria-label="{escape(mark.label)}">{inside}</a>' if mark.href else inside
+    return f'<a href="{escape(mark.href)}" aria-label="{mark.number}: {escape(mark.label)}">{inside}</a>' if mark.href else inside
 
 
 def _shape(x: float, y: float, severity: str, drawn: str) -> str:

@@ -81,6 +81,7 @@ class SquaresForm(_TracedForm):
     """A rubbing traced on squared paper: squares counted."""
 
     ABOUT = "Rubbing, squares counted"
+    BEGUN_BY = ("whole", "part")
     TOOL_OF: ClassVar[dict[str, str]] = {"square_m": "square_tool", **TRACED}
 
     whole = CountField("Whole squares", [InputRequired("Count the squares wholly inside.")], at_least=0, at_most=9999)
@@ -102,6 +103,7 @@ class OutlineForm(_TracedForm):
     """A rubbing's outline, point by point."""
 
     ABOUT = "Rubbing, points of its outline"
+    BEGUN_BY = ("outline",)
     TOOL_OF: ClassVar[dict[str, str]] = {"point_m": "point_tool", **TRACED}
 
     outline = PointsField(

@@ -29,6 +29,7 @@ class BoreForm(BenchForm):
     }
     ON_SHAFT = ("shaft_tag", "shaft_large_m", "shaft_taper", "shaft_length_m")
     ABOUT = "Bore, keyway and hub"
+    BEGUN_BY = ("bore_kind",)
 
     bore_kind = RadioField("Kind of bore", choices=options(KINDS), default="")
     bore_large_m = RepeatedLengthField(

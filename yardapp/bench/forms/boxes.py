@@ -14,6 +14,7 @@ from yardapp.forms import YardForm, options
 from yardapp.quantities import show
 
 OWN = "plus_minus_"
+FILLED_IN = frozenset({"radius_m"})  # readings that the register answers beforehand
 WHY = "Say why, in a few words: it is read years later."
 NO_TOOL = ("", "None of the list")
 
@@ -64,6 +65,7 @@ class BenchForm(YardForm):
 
     TOOL_OF: ClassVar[dict[str, str]] = {}
     OWN_OF: ClassVar[dict[str, str]] = {}
+    BEGUN_BY: ClassVar[tuple[str, ...]] = ()  # boxes besides the readings that begin a sheet when they are filled
     ABOUT: ClassVar[str] = ""  # this way of measuring, in a few words
     tools: Mapping[str, Tool] = TOOLS
 
@@ -131,6 +133,11 @@ class BenchForm(YardForm):
         said |= {f"{name}_tool": tool for name, tool in read.items()}
         said |= {f"{name}_tool_plus_minus": self.tools[tool].plus_minus for name, tool in read.items()}
         return {name: text for name, text in said.items() if name not in ("why", "note") and text not in (None, "")}
+
+    def is_begun(self) -> bool:
+        """Whether anything was read yet; what the register filled in does not count."""
+        read = (self[name] for name in self.TOOL_OF if name not in FILLED_IN)
+        return any(field.typed or field.errors for field in read) or any(self[name].data for name in self.BEGUN_BY)
 
     def still_to_read(self) -> list[Any]:
         """The boxes that are needed and still empty."""

@@ -119,6 +119,7 @@ class ShaftEndForm(BenchForm):
     """Taper, thread and keyway; every box may stay empty but one."""
 
     ABOUT = "Taper, thread and keyway"
+    BEGUN_BY = ("thread",)
     TOOL_OF: ClassVar[dict[str, str]] = {
         "large_m": "across_tool",
         "small_m": "across_tool",

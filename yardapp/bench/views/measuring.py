@@ -51,10 +51,15 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),
         "save": "Save the sheet",
         "caution_said": showing.FACES[method].caution,
-        "picture": paper.picture(method, str(form.way.data), there.known),
+        "picture": _where_to_read(method, form, there),
         "shown": None,
         **shown,
     }
+
+
+def _where_to_read(method: str, form: forms.BenchForm, there: services.AtBench) -> Any:
+    """The picture that shows where, until the readings have one of their own."""
+    return paper.picture(method, str(form.way.data), there.known)
 
 
 def _named(method: str, way: str, kind: type[forms.BenchForm], there: services.AtBench) -> str:
@@ -107,6 +112,7 @@ def preview(method: str, tag: str) -> ResponseReturnValue:
         shown = showing.shown(method, outcome, readings, there.known, current_who().units)
     if request.headers.get("HX-Request"):
         said = {"still": form.still_to_read(), "wrong": form.misread(), "overall": form.form_errors}
+        said |= {"untouched": not form.is_begun(), "picture": _where_to_read(method, form, there)}
         return render_template("bench/looked.html", shown=shown, tag=there.item.tag, **said)
     del form["why"]
     return page(f"bench/{method}_sheet.html", **around(method, there, form, shown=shown))
@@ -116,7 +122,7 @@ def _look(
     opened: Any, method: str, tag: str, form: forms.BenchForm, corrects: int | None
 ) -> tuple[services.AtBench, services.Outcome | None]:
     """What the readings say, as far as they reach; a refusal is told beside its box."""
-    if not form.still_to_read() and not form.misread():
+    if form.is_begun() and not form.still_to_read() and not form.misread():
         try:
             reading = reading_of(method, form)
             item, outcome = services.look(opened, current_who(), tag, services.METHODS[method], reading, corrects)
