@@ -137,7 +137,9 @@ def _mark(corners: Sequence[Point], count: int, mark: FaultMark) -> str:
     drawn = "line fillpaper dash" if mark.side == "back" else "line fillpaper"
     shape = _shape(x, y, mark.severity, drawn)
     inside = f"{shape}{words(x, y + 5, str(mark.number), anchor='middle')}"
-    return f'<a href="{escape(mark.href)}" aria-label="{mark.number}: {escape(mark.label)}">{inside}</a>' if mark.href else inside
+    if not mark.href:
+        return inside
+    return f'<a href="{escape(mark.href)}" aria-label="{mark.number}: {escape(mark.label)}">{inside}</a>'
 
 
 def _shape(x: float, y: float, severity: str, drawn: str) -> str:
