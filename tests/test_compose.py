@@ -154,8 +154,12 @@ def test_the_images_own_commands_leave_an_app_with_its_pages(tmp_path):
     shown = subprocess.run(
         asked, env=here(PYTHONPATH=str(site)), cwd=tmp_path, capture_output=True, text=True, check=True
     )
-    assert shown.stdout.split() == ["migrations", "static", "templates"]
+    assert shown.stdout.split() == ["migrations", "static", "templates", "tests"]
     assert (site / "yardapp" / "example" / "boats.csv").is_file()
+    # The pages under /how show what each formula is held to, in a built app too.
+    rows = {path.name for path in (HOME / "tests" / "published").rglob("*.csv")}
+    assert {path.name for path in (site / "yardapp" / "_assets" / "tests" / "published").rglob("*.csv")} == rows
+    assert rows
     assert data.is_dir()
     assert not source.exists()
 

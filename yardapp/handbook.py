@@ -161,7 +161,7 @@ def _split(formula: Callable[..., Any]) -> tuple[str, dict[str, str]]:
 
 @lru_cache(maxsize=1)
 def _published() -> tuple[tuple[str, Published], ...]:
-    """The published figures, where the tests lie beside the package (a built wheel goes without)."""
+    """The published figures that the tests hold each formula to: a built wheel carries them along."""
     rows = []
     for path in sorted((ROOT / "tests" / "published").rglob("*.csv")):
         for row in csv.DictReader(path.read_text(encoding="utf-8").splitlines()):

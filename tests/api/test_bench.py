@@ -5,7 +5,7 @@ import pytest
 from tests.factories.gear import make_propeller
 from yardapp import db
 
-# tests/published/pitch.csv, pitch_M1: 33.3 mm over 40 degrees is 299.70 mm; with u 0.2 mm and u 0.1 degree a million
+# tests/published/derived/geometry.csv, pitch_M1: 33.3 mm over 40 degrees is 299.70 mm; with u 0.2 mm and u 0.1 degree a million
 # draws gave 1.95 mm, so the ± at k = 2 is 3.9 mm.
 RISE = {"rise": "33.3 mm", "swing": "40 deg", "plus_minus": {"rise": "0.4 mm", "swing": "0.2 deg"}}
 RISE_IN_SI = {
@@ -33,7 +33,7 @@ def test_pitch_from_a_rise_comes_with_its_plus_minus(ada, reading):
     "reading",
     [
         {"leading": "143.3 mm", "trailing": "110 mm", "swing": "40 deg"},  # the same rise as a difference
-        {"radius": "157.5 mm", "angle_rad": 0.294070525669},  # tests/published/pitch.csv, pitch_M2
+        {"radius": "157.5 mm", "angle_rad": 0.294070525669},  # tests/published/derived/geometry.csv, pitch_M2
     ],
     ids=["edges", "angle"],
 )
