@@ -5,8 +5,8 @@ import pytest
 from tests.factories.gear import make_propeller
 from yardapp import db
 
-# tests/published/derived/geometry.csv, pitch_M1: 33.3 mm over 40 degrees is 299.70 mm; with u 0.2 mm and u 0.1 degree a million
-# draws gave 1.95 mm, so the ± at k = 2 is 3.9 mm.
+# tests/published/derived/geometry.csv, pitch_M1: 33.3 mm over 40 degrees is 299.70 mm; with u 0.2 mm and u 0.1 degree
+# a million draws gave 1.95 mm, so the ± at k = 2 is 3.9 mm.
 RISE = {"rise": "33.3 mm", "swing": "40 deg", "plus_minus": {"rise": "0.4 mm", "swing": "0.2 deg"}}
 RISE_IN_SI = {
     "rise_m": 0.0333,
