@@ -107,6 +107,7 @@ def test_what_is_on_a_drive_is_drawn_under_the_hull(client, fetch):
 
     # 330 - 550 / 2 = 55 mm.
     assert re.search(r"Gap at the tips</th><td[^>]*>55 mm", page)
+    assert 'href="/how/clearance.tip_clearance"' in page
     assert item.tag in page
     assert f'href="/log?off={drive.id}"' in page
     assert f'/on/{drive.id}"' in page
