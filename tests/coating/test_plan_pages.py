@@ -313,8 +313,29 @@ def test_a_launch_is_told_what_is_cured_and_what_is_not(system, propeller, clock
         (before,) = coating.before_launch(session, make_who(session), drive.id, soon)
         (after,) = coating.before_launch(session, make_who(session), drive.id, late)
 
-    assert (before.is_cured, before.windows_met) == (False, True)
+    assert (before.is_cured, before.windows_met, before.missed) == (False, True, ())
     assert after.is_cured
+
+
+def test_a_launch_hears_of_the_blade_whose_window_was_missed_in_two_queries(system, propeller, clock, count_queries):
+    with transaction() as session:
+        who = make_who(session)
+        drive = make_drive(session)
+        job = make_job(session, system_id=system, tag=propeller, drive_id=drive.id)
+        read_weather(session, job.id)
+        mix(session, job.id)
+        tap(session, job.id, "started", "1.2", COAT_1)
+        clock.later(minutes=5)
+        tap(session, job.id, "done", "1.2", COAT_1)
+    late = clock.later(hours=3)
+    with snapshot() as session, count_queries() as asked:
+        (line,) = coating.before_launch(session, who, drive.id, late)
+
+    assert (line.is_cured, line.is_open, line.finished) == (False, True, None)
+    assert len(line.missed) == 1
+    assert line.missed[0].startswith("Blade 2: The window for Primer, coat 2 shut")
+    assert line.missed[0].endswith("Abrade that blade and give it the coat again.")
+    assert len(asked) == 2
 
 
 def test_a_plan_on_a_system_that_was_changed_runs_on_the_newest(system, clock):

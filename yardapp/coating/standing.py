@@ -66,6 +66,11 @@ class Standing:
     launch_ok: bool | None
     changes_at_s: float | None
 
+    @property
+    def waits(self) -> bool:
+        """Whether any blade or piece still waits for a coat."""
+        return any(unit.step is not None for unit in self.units)
+
 
 HAIR_S = 0.001
 Place = tuple[UnitRun, Opening, str]

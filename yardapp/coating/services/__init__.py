@@ -21,17 +21,9 @@ from yardapp.coating.services.lasting import (
     rate,
     tag_of,
 )
+from yardapp.coating.services.launching import LaunchLine, before_launch
 from yardapp.coating.services.looking import Looked, look
-from yardapp.coating.services.now import (
-    LaunchLine,
-    PotLeft,
-    Window,
-    before_launch,
-    job_now,
-    pots_left,
-    product_left,
-    windows,
-)
+from yardapp.coating.services.now import PotLeft, Window, job_now, pots_left, product_left, windows
 from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
 from yardapp.coating.services.systems import (
     SystemPage,

@@ -1,18 +1,14 @@
-"""A job at this moment of the server's clock: what to do, each window, what is left in the pots, may it be launched."""
+"""A job at this moment of the server's clock: what to do, each window, what is left in the pots."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
-from sqlalchemy import or_, select
 from sqlalchemy.orm import Session
 
 from yardapp.coating.amounts import LeftOver, left_over
-from yardapp.coating.models import Job, Piece
-from yardapp.coating.services.stories import Story, kept_story, story_of, version_of
+from yardapp.coating.services.stories import Story, kept_story, version_of
 from yardapp.coating.standing import PotStanding, Standing, standing
 from yardapp.db import now
-from yardapp.gear import services as gear
 from yardapp.people.services import Who
 
 
@@ -34,19 +30,6 @@ class PotLeft:
 
     pot: PotStanding
     covers: LeftOver | None
-
-
-@dataclass(frozen=True, kw_only=True)
-class LaunchLine:
-    """What the coating of one job says about a launch. `is_cured` None: nobody can tell."""
-
-    job_id: int
-    title: str
-    label: str
-    water_from: datetime | None
-    is_cured: bool | None
-    windows_met: bool | None
-    why: str
 
 
 def job_now(session: Session, who: Who, job_id: int) -> tuple[Story, Standing]:
@@ -135,42 +118,3 @@ def _unused_m3(story: Story, product: str, mixed_s: float | None, volume_m3: flo
                 rate = left_over(story.system, done.step, 1.0, now_s=0.0, good_until_s=None, pace_m2ps=1.0)
                 used += (unit.area_m2 or 0.0) / rate.by_volume_m2 if rate else 0.0
     return volume_m3 - used
-
-
-def before_launch(session: Session, who: Who, drive_id: int, at: datetime) -> list[LaunchLine]:
-    """What every coating job of a drive, or of what is on it, says about a launch at a moment; newest first."""
-    who.must("see")
-    aboard = select(gear.Item.id).where(gear.Item.aboard_id == drive_id)
-    chosen = select(Job.id).join(Piece, Piece.job_id == Job.id)
-    chosen = chosen.where(or_(Job.drive_id == drive_id, Piece.item_id.in_(aboard))).distinct().order_by(Job.id.desc())
-    stories = [story_of(session, who, job_id) for job_id in session.scalars(chosen.limit(10))]
-    return [line for story in _newest(stories) for line in _lines(story, at)]
-
-
-def _newest(stories: Sequence[Story]) -> list[Story]:
-    """Of each thing only the newest job speaks, and every job that still runs."""
-    seen: set[int | str] = set()
-    found = []
-    for story in stories:
-        things: set[int | str] = {piece.item_id or piece.label for piece in story.pieces}
-        if story.job.is_open or not things <= seen:
-            found.append(story)
-        seen |= things
-    return found
-
-
-def _lines(story: Story, at: datetime) -> list[LaunchLine]:
-    there = standing(story.run, at.timestamp())
-    water = _moment(there.immersion_s)
-    return [
-        LaunchLine(
-            job_id=story.job.id,
-            title=story.job.title,
-            label=piece.label,
-            water_from=water,
-            is_cured=False if piece.finished is None else there.cured if water is not None else None,
-            windows_met=piece.windows_met,
-            why="not finished" if piece.finished is None else there.immersion_why,
-        )
-        for piece in story.pieces
-    ]

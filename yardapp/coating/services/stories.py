@@ -67,18 +67,32 @@ def story_of(session: Session, who: Who, job_id: int) -> Story:
     NotFound
         There is no such job.
     """
+    found = stories_of(session, who, Job.id == job_id)
+    if not found:
+        raise NotFound("There is no such coating job.")
+    return found[0]
+
+
+def stories_of(session: Session, who: Who, chosen: Any) -> list[Story]:
+    """Every job that is chosen, newest first: two queries, however many they are."""
     who.must("see")
     rows = session.execute(
         select(Job, SystemVersion, Piece)
         .join(SystemVersion, SystemVersion.id == Job.system_version_id)
         .join(Piece, Piece.job_id == Job.id)
-        .where(Job.id == job_id)
-        .order_by(Piece.number)
+        .where(chosen)
+        .order_by(Job.id.desc(), Piece.number)
     ).all()
     if not rows:
-        raise NotFound("There is no such coating job.")
-    acts = session.scalars(select(CoatingAct).where(CoatingAct.job_id == job_id).order_by(CoatingAct.id)).all()
-    return told(rows[0][0], rows[0][1], [row[2] for row in rows], acts)
+        return []
+    by_job = {row[0].id: (row[0], row[1]) for row in rows}
+    acts: dict[int, list[CoatingAct]] = {}
+    for act in session.scalars(select(CoatingAct).where(CoatingAct.job_id.in_(by_job)).order_by(CoatingAct.id)):
+        acts.setdefault(act.job_id, []).append(act)
+    return [
+        told(job, version, [row[2] for row in rows if row[0].id == job.id], acts.get(job.id, []))
+        for job, version in by_job.values()
+    ]
 
 
 def told(job: Job, version: SystemVersion, pieces: Sequence[Piece], acts: Sequence[CoatingAct]) -> Story:
