@@ -173,6 +173,7 @@ TWO_MEANINGS = {
     "miles": "may be nautical or not. Type kn or mph.",
 }
 
+# Of the two micro signs lower case leaves one, the Greek letter, in our names as in what is typed.
 _BY_ALIAS = {(unit.kind, alias): unit for unit in UNITS for alias in (unit.name.casefold(), *unit.aliases)}
 _BY_NAME = {(unit.kind, unit.name): unit for unit in UNITS}
 _AFTER_LETTER = re.compile(r"(?<=[^\W\d_])\.")
@@ -180,7 +181,7 @@ _AFTER_LETTER = re.compile(r"(?<=[^\W\d_])\.")
 
 def called(written: str) -> str:
     """A unit as people write it, made comparable: lower case, no dots after letters, single spaces."""
-    return " ".join(_AFTER_LETTER.sub("", written.casefold()).replace("μ", "µ").split())
+    return " ".join(_AFTER_LETTER.sub("", written.casefold()).split())
 
 
 def to_si(number: Fraction, unit: Unit) -> float:
