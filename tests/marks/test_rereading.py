@@ -1,5 +1,6 @@
 """Which propellers read differently since a table changed."""
 
+import time
 from dataclasses import replace
 from datetime import timedelta
 
@@ -12,7 +13,7 @@ from tests.factories.people import make_who
 from yardapp.db import now, snapshot, transaction
 from yardapp.marks import services
 from yardapp.marks.models import Mark, Reread
-from yardapp.marks.services import rereading
+from yardapp.marks.services import rereading, working_through
 
 
 @pytest.fixture
@@ -50,19 +51,19 @@ def test_only_the_marks_that_read_differently_are_named(changed):
 
     found = page(job_id)
     assert (found.state, found.done, found.total, found.differing) == ("done", 3, 3, 1)
-    one = found.result[0]
-    assert (one["tag"], one["seen"]) == (tags[0], "OT22LR3-41877")
+    one = found.rows[0]
+    assert (one.tag, one.seen, one.taken_by) == (tags[0], "OT22LR3-41877", "")
     # L is the eleventh letter: 18 in from A at 8 in, 19 in from A at 9 in.
-    assert one["before"]["figures"]["pitch_m"] == pytest.approx(0.4572)
-    assert one["after"]["figures"]["pitch_m"] == pytest.approx(0.4826)
+    assert one.before["figures"]["pitch_m"] == pytest.approx(0.4572)
+    assert one.after["figures"]["pitch_m"] == pytest.approx(0.4826)
 
 
 def test_what_was_left_half_done_goes_on_where_it_was_left(changed, monkeypatch):
-    monkeypatch.setattr(rereading, "A_BATCH", 1)
+    monkeypatch.setattr(working_through, "A_BATCH", 1)
     job_id = asked(changed[0])
-    rereading._take(transaction, job_id)
-    shelves = rereading._shelves(transaction, job_id)
-    rereading._batch(transaction, job_id, *shelves)  # and then the power went
+    working_through._take(transaction, job_id)
+    shelves = working_through._shelves(transaction, job_id)
+    working_through._batch(transaction, job_id, *shelves)  # and then the power went
 
     assert not page(job_id).is_left
     with transaction() as session:
@@ -74,11 +75,58 @@ def test_what_was_left_half_done_goes_on_where_it_was_left(changed, monkeypatch)
     assert (found.state, found.done, found.differing) == ("done", 3, 1)
 
 
+def test_it_goes_on_when_nobody_looks(changed, register, monkeypatch):
+    monkeypatch.setattr(working_through, "LOOK_AGAIN_S", 0.05)
+    job_id = asked(changed[0])
+    told = []
+
+    stop = services.keep_working(register, told.append)
+    patience = time.monotonic() + 20
+    while page(job_id).state != "done" and time.monotonic() < patience:
+        time.sleep(0.05)
+    stop.set()
+
+    assert (page(job_id).done, page(job_id).differing, told) == (3, 1, [])
+
+
 def test_two_processes_never_work_on_one(changed):
     job_id = asked(changed[0])
 
-    assert rereading._take(transaction, job_id)
-    assert not rereading._take(transaction, job_id)
+    assert working_through._take(transaction, job_id)
+    assert not working_through._take(transaction, job_id)
+
+
+def test_a_batch_that_somebody_else_read_meanwhile_is_not_counted_twice(changed, monkeypatch):
+    job_id = asked(changed[0])
+    shelves = working_through._shelves(transaction, job_id)
+    read_first = working_through.differing
+
+    def overtaken(*said):
+        monkeypatch.setattr(working_through, "differing", read_first)
+        working_through._batch(transaction, job_id, *shelves)
+        return read_first(*said)
+
+    monkeypatch.setattr(working_through, "differing", overtaken)
+    assert not working_through._batch(transaction, job_id, *shelves)
+
+    assert (page(job_id).done, page(job_id).differing) == (3, 1)
+
+
+def test_what_differs_is_shown_page_by_page(changed, client, fetch, monkeypatch):
+    monkeypatch.setattr(rereading, "A_PAGE", 2)
+    with transaction() as session:
+        for serial in range(41878, 41882):
+            services.record_mark(session, make_who(session), make_propeller(session), f"OT22LR3-{serial}")
+    job_id = asked(changed[0])
+    services.work_on(transaction, job_id)
+
+    html = fetch(f"/marks/rereads/{job_id}?page=3", queries=3)
+
+    assert "5 to 5 of 5" in html
+    assert "OT22LR3-41881" in html
+    assert f'href="/marks/rereads/{job_id}?page=2"' in html
+    assert 'rel="next"' not in html
+    assert "5 to 5 of 5" in fetch(f"/marks/rereads/{job_id}?page=99")
 
 
 def test_the_marks_themselves_stay_as_they_were_read(changed):

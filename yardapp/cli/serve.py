@@ -8,6 +8,7 @@ from yardapp.cli import network, registers, welcome
 from yardapp.config import Settings
 from yardapp.db import Register, transaction
 from yardapp.errors import Refused
+from yardapp.marks import services as marks
 from yardapp.people import services as people
 
 SECONDS_TO_FINISH = 3  # for pages that are being answered when it is stopped
@@ -27,10 +28,12 @@ def run(asked: argparse.Namespace) -> int:
     welcome.addresses(asked.host, port, asked.address)
     welcome.say("", "Ctrl-C stops it.")
     _hand_over(settings)
-    copying = None if asked.example else backups.nightly(settings, welcome.say)
+    behind = [marks.keep_working(settings.database_url, welcome.say)]  # what goes on behind the pages
+    if not asked.example:
+        behind.append(backups.nightly(settings, welcome.say))
     _serve(asked.host, port, asked.workers)
-    if copying is not None:
-        copying.set()
+    for one in behind:
+        one.set()
     welcome.say("Stopped.")
     return 0
 

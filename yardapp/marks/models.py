@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import CheckConstraint, ForeignKey, String, UniqueConstraint
+from sqlalchemy import CheckConstraint, ForeignKey, Index, String, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from yardapp.db import Base
@@ -83,9 +83,22 @@ class Reread(Base):
     state: Mapped[str] = mapped_column(String(10), default="waiting")
     done: Mapped[int] = mapped_column(default=0)
     total: Mapped[int] = mapped_column(default=0)
+    differing: Mapped[int] = mapped_column(default=0)
     last_mark_id: Mapped[int] = mapped_column(default=0)
-    result: Mapped[list[Any]] = mapped_column(default=list)
     beat: Mapped[datetime]  # when somebody last worked on it; long ago means that it was left
     at: Mapped[datetime]
     person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
     said_by: Mapped[str] = mapped_column(String(80))
+
+
+class RereadFound(Base):
+    """One mark that a re-reading found to read differently: the best reading before and after, in brief."""
+
+    __tablename__ = "marks_reread_found"
+    __table_args__ = (Index(None, "reread_id", "mark_id", unique=True),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    reread_id: Mapped[int] = mapped_column(ForeignKey("marks_reread.id"))
+    mark_id: Mapped[int] = mapped_column(ForeignKey("marks_mark.id"))
+    before: Mapped[dict[str, Any]]
+    after: Mapped[dict[str, Any]]

@@ -21,7 +21,7 @@ from yardapp.marks.services.reading import (
     readings_of,
     which,
 )
-from yardapp.marks.services.rereading import RereadPage, ask_reread, reread_page, work_on
+from yardapp.marks.services.rereading import FoundRow, RereadPage, ask_reread, reread_page
 from yardapp.marks.services.reversing import Stamped, would_be_stamped
 from yardapp.marks.services.shelf import shelf_now
 from yardapp.marks.services.tables import (
@@ -38,9 +38,11 @@ from yardapp.marks.services.tables import (
     use_table,
 )
 from yardapp.marks.services.taking import take_reading
+from yardapp.marks.services.working_through import keep_working, work_on
 
 __all__ = [
     "Asked",
+    "FoundRow",
     "Learned",
     "MarkRow",
     "MarksPage",
@@ -56,6 +58,7 @@ __all__ = [
     "change_table",
     "decode",
     "examples",
+    "keep_working",
     "learned",
     "marks_of",
     "marks_of_tag",

@@ -1,44 +1,55 @@
-"""All marks of the register read by two versions of a table: which propellers read differently, with progress."""
+"""All marks of the register read by two versions of a table: asked for, and how far it is."""
 
 from __future__ import annotations  # gear and marks call each other: names of gear are looked up when used
 
-from collections.abc import Callable, Sequence
-from contextlib import AbstractContextManager
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import func, select, update
+from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
 from yardapp.errors import NotFound
 from yardapp.gear import services as gear
-from yardapp.marks.models import Mark, Reread, TableVersion
-from yardapp.marks.services.tables import table_page
+from yardapp.marks.models import MakerTable, Mark, Reread, RereadFound, TableVersion, Taken
+from yardapp.marks.services.tables import MOST_ID, table_page
 from yardapp.people.services import Who
-from yardapp.stamps.tables import Readings, Shelf, compile_table, from_plain, reread
 
-A_BATCH = 2000
+A_PAGE = 50
 LEFT_AFTER = timedelta(seconds=20)  # nobody has worked on it for so long: whoever worked on it is gone
-MOST_KEPT = 500  # propellers named one by one; the rest are counted
-Opened = Callable[[], AbstractContextManager[Session]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class FoundRow:
+    """One mark that reads differently; `taken_by` is who took the old reading as evidence, if anybody did."""
+
+    tag: str
+    seen: str
+    before: dict[str, Any]
+    after: dict[str, Any]
+    taken_by: str
 
 
 @dataclass(frozen=True, kw_only=True)
 class RereadPage:
-    """How far a re-reading is, and what it has found."""
+    """How far a re-reading is, and one page of what it has found."""
 
     id: int
     table_id: int
+    table: str
+    before: int
+    after: int
     state: str
     done: int
     total: int
-    result: Sequence[dict[str, Any]]
     differing: int
     beat: datetime
     at: datetime
     said_by: str
+    number: int
+    rows: Sequence[FoundRow]
 
     @property
     def is_left(self) -> bool:
@@ -49,6 +60,11 @@ class RereadPage:
     def is_over(self) -> bool:
         """Whether nothing more is to come."""
         return self.state in ("done", "failed")
+
+    @property
+    def first(self) -> int:
+        """The number of this page's first row among all that differ; 0 where there is none."""
+        return (self.number - 1) * A_PAGE + 1 if self.rows else 0
 
 
 def ask_reread(session: Session, who: Who, table_id: int, before: int | None = None) -> int:
@@ -69,9 +85,9 @@ def ask_reread(session: Session, who: Who, table_id: int, before: int | None = N
         state="waiting",
         done=0,
         total=session.scalar(select(func.count(Mark.id))) or 0,
+        differing=0,
         last_mark_id=0,
-        result=[],
-        beat=now() - 2 * LEFT_AFTER,  # nobody works on it yet: whoever looks first begins
+        beat=now(),
         at=now(),
         person_id=who.person_id,
         said_by=who.name,
@@ -81,8 +97,8 @@ def ask_reread(session: Session, who: Who, table_id: int, before: int | None = N
     return job.id
 
 
-def reread_page(session: Session, who: Who, job_id: int) -> RereadPage:
-    """How far it is.
+def reread_page(session: Session, who: Who, job_id: int, number: int = 1) -> RereadPage:
+    """How far it is, and the page of that number of the marks that read differently so far.
 
     Raises
     ------
@@ -90,99 +106,59 @@ def reread_page(session: Session, who: Who, job_id: int) -> RereadPage:
         Nobody asked for it.
     """
     who.must("see")
-    job = session.get(Reread, job_id) if job_id < 2**31 else None
-    if job is None:
-        raise NotFound("Nobody asked for that re-reading.")
+    job, maker, title, versions = _asked_for(session, job_id)
+    number = min(max(1, number), max(1, -(-job.differing // A_PAGE)))
     return RereadPage(
         id=job.id,
         table_id=job.table_id,
+        table=f"{maker}, {title}" if title else maker,
+        before=versions[0],
+        after=versions[1],
         state=job.state,
         done=job.done,
         total=job.total,
-        result=[one for one in job.result if "tag" in one],
-        differing=len([one for one in job.result if "tag" in one]) + _uncounted(job.result),
+        differing=job.differing,
         beat=job.beat,
         at=job.at,
         said_by=job.said_by,
+        number=number,
+        rows=_rows(session, job, number) if job.differing else (),
     )
 
 
-def _uncounted(result: list[Any]) -> int:
-    return sum(one.get("more", 0) for one in result)
+def _asked_for(session: Session, job_id: int) -> tuple[Reread, str, str, tuple[int, int]]:
+    before, after = (
+        select(TableVersion.version).where(TableVersion.id == column).scalar_subquery()
+        for column in (Reread.before_id, Reread.after_id)
+    )
+    found = session.execute(
+        select(Reread, MakerTable.maker, MakerTable.title, before, after)
+        .join(MakerTable, MakerTable.id == Reread.table_id)
+        .where(Reread.id == min(job_id, MOST_ID))
+    ).first()
+    if found is None:
+        raise NotFound("Nobody asked for that re-reading.")
+    job, maker, title, *versions = found
+    return job, maker, title, (versions[0], versions[1])
 
 
-def work_on(opened: Opened, job_id: int) -> None:
-    """Work through the marks, batch by batch, each kept as it is done; begun again, it goes on where it was left."""
-    if not _take(opened, job_id):
-        return
-    try:
-        shelves = _shelves(opened, job_id)
-        while _batch(opened, job_id, *shelves):
-            pass
-    except Exception:
-        with opened() as session:
-            session.execute(update(Reread).where(Reread.id == job_id).values(state="failed"))
-        raise
-
-
-def _take(opened: Opened, job_id: int) -> bool:
-    """Say that this process works on it; one of two that try at once is told no."""
-    with opened() as session:
-        left = now() - LEFT_AFTER
-        unfinished = Reread.state.in_(("waiting", "working"))
-        taken = session.execute(
-            update(Reread)
-            .where(Reread.id == job_id, unfinished, Reread.beat < left)
-            .values(state="working", beat=now())
-            .returning(Reread.id)
-        )
-        return taken.first() is not None
-
-
-def _shelves(opened: Opened, job_id: int) -> tuple[Shelf, Shelf]:
-    with opened() as session:
-        job = session.get_one(Reread, job_id)
-        bodies = [session.get_one(TableVersion, number).body for number in (job.before_id, job.after_id)]
-    before, after = (Shelf([compile_table(from_plain(body), is_checked=True)]) for body in bodies)
-    return before, after
-
-
-def _batch(opened: Opened, job_id: int, before: Shelf, after: Shelf) -> bool:
-    """Read the next marks; whether there may be more."""
-    with opened() as session:
-        job = session.scalars(select(Reread).where(Reread.id == job_id).with_for_update()).one()
-        rows = session.execute(
-            select(Mark.id, Mark.seen, gear.Item.tag)
-            .join(gear.Item, gear.Item.id == Mark.item_id)
-            .where(Mark.id > job.last_mark_id)
-            .order_by(Mark.id)
-            .limit(A_BATCH)
-        ).all()
-        marks = [row.seen for row in rows]
-        pairs = zip(rows, reread(marks, before), reread(marks, after), strict=True)
-        found = [_differing(row.tag, old, new) for row, old, new in pairs if old.digest != new.digest]
-        job.result = _kept(job.result, found)
-        job.done += len(rows)
-        job.total = max(job.total, job.done)
-        job.beat = now()
-        if rows:
-            job.last_mark_id = rows[-1].id
-        job.state = "working" if len(rows) == A_BATCH else "done"
-        return job.state == "working"
-
-
-def _differing(tag: str, before: Readings, after: Readings) -> dict[str, Any]:
-    return {"tag": tag, "seen": after.seen, "before": _brief(before), "after": _brief(after)}
-
-
-def _brief(found: Readings) -> dict[str, Any]:
-    """The best reading's figures, by name, for the page to put into words."""
-    best = found.best
-    return {"count": found.count, "mark": best.mark if best else "", "figures": dict(best.figures) if best else {}}
-
-
-def _kept(before: list[Any], found: list[dict[str, Any]]) -> list[Any]:
-    named = [one for one in before if "tag" in one]
-    room = MOST_KEPT - len(named)
-    left = _uncounted(before) + max(0, len(found) - room)
-    return [*named, *found[:room], *([{"more": left}] if left else [])]
+def _rows(session: Session, job: Reread, number: int) -> list[FoundRow]:
+    """One page of them, in the order in which the marks were kept."""
+    taken_by = (
+        select(func.max(Taken.said_by))
+        .where(Taken.mark_id == RereadFound.mark_id, Taken.version_id == job.before_id)
+        .scalar_subquery()
+    )
+    found = session.execute(
+        select(gear.Item.tag, Mark.seen, RereadFound.before, RereadFound.after, taken_by)
+        .join(Mark, Mark.id == RereadFound.mark_id)
+        .join(gear.Item, gear.Item.id == Mark.item_id)
+        .where(RereadFound.reread_id == job.id)
+        .order_by(RereadFound.mark_id)
+        .limit(A_PAGE)
+        .offset((number - 1) * A_PAGE)
+    )
+    return [
+        FoundRow(tag=tag, seen=seen, before=before, after=after, taken_by=by or "")
+        for tag, seen, before, after, by in found
+    ]

@@ -9,16 +9,22 @@ from yardapp.quantities import System
 
 
 def rows(found: RereadPage, system: System) -> Sequence[dict[str, str]]:
-    """Each propeller whose mark reads differently: before and after."""
+    """Each propeller whose mark reads differently: before and after, and whether evidence rests on the old reading."""
     return [
         {
-            "tag": one["tag"],
-            "seen": one["seen"],
-            "before": _brief(one["before"], system),
-            "after": _brief(one["after"], system),
+            "tag": one.tag,
+            "seen": one.seen,
+            "before": _brief(one.before, system),
+            "after": _brief(one.after, system),
+            "taken": f"taken as evidence by {one.taken_by}" if one.taken_by else "",
         }
-        for one in found.result
+        for one in found.rows
     ]
+
+
+def pages(found: RereadPage) -> str:
+    """Which of them this page shows."""
+    return f"{found.first} to {found.first + len(found.rows) - 1} of {found.differing}"
 
 
 def _brief(said: Mapping[str, Any], system: System) -> str:

@@ -1,4 +1,4 @@
-"""Which propellers would read differently since a table changed: asked for, worked on in a thread, looked at."""
+"""Which propellers would read differently since a table changed: asked for, worked on behind the pages, looked at."""
 
 from threading import Thread
 
@@ -8,7 +8,7 @@ from flask.typing import ResponseReturnValue
 from yardapp.db import transaction
 from yardapp.marks import forms, services, showing
 from yardapp.marks.views.door import bp
-from yardapp.marks.views.tables import again_with, opened_table
+from yardapp.marks.views.tables import again_with
 from yardapp.web import current_who, filled, kept, page, saving, snapshot
 
 
@@ -27,12 +27,28 @@ def ask_reread(table_id: int) -> ResponseReturnValue:
 
 @bp.get("/rereads/<int:job_id>")
 def reread_page(job_id: int) -> ResponseReturnValue:
-    """How far it is; whoever looks sees to it that somebody works on it."""
+    """How far it is. `yardapp serve` works on it; where nobody does, the page sees to it."""
+    who = current_who()
+    number = request.args.get("page", 1, type=int)
     with snapshot() as opened:
-        found = services.reread_page(opened, current_who(), job_id)
+        found = services.reread_page(opened, who, job_id, number)
     if found.is_left:
         Thread(target=services.work_on, args=(transaction, job_id), daemon=True).start()
-    shown = {"job": found, "rows": showing.rereading.rows(found, current_who().units)}
+    shown = {"job": found, "rows": showing.rereading.rows(found, who.units), **_pager(found)}
     if request.headers.get("HX-Request"):
         return render_template("marks/reread_part.html", **shown)
-    return page("marks/reread.html", table=opened_table(found.table_id), **shown)
+    return page("marks/reread.html", **shown)
+
+
+def _pager(found: services.RereadPage) -> dict[str, object]:
+    """Which rows are shown, and the pages before and after."""
+    last = found.first + len(found.rows) - 1
+    return {
+        "said": showing.rereading.pages(found),
+        "page_before": _address(found.id, found.number - 1) if found.number > 1 else None,
+        "page_after": _address(found.id, found.number + 1) if found.rows and last < found.differing else None,
+    }
+
+
+def _address(job_id: int, number: int) -> str:
+    return url_for("marks.reread_page", job_id=job_id, page=number)
