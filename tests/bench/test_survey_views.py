@@ -381,3 +381,19 @@ def test_the_letter_to_the_shop_says_what_to_do_to_which_blade(client, fetch, be
     assert "Leading edge 1.67 mm down, trailing edge 1.67 mm up" in letter
     assert "450 mm (17.717 in)" in letter
     assert "Promised" in letter
+
+
+def test_a_kept_survey_says_what_age_it_is_of_and_leads_to_a_comparison(client, fetch, tag):
+    for pitch in (450.0, 452.0):
+        address = client.send(f"/bench/{tag}/survey", **SETUP).headers["Location"]
+        client.send(address, seen="0", **SETUP, **heights(pitch))
+    second = kept_sheet().id
+    with transaction() as session:
+        gear.record_work(session, make_who(session), tag, "re-pitched")
+
+    page = fetch(f"/bench/surveys/{second - 1}")
+
+    assert "This survey is from before the re-pitch of" in page
+    href = f"/bench/compare?first={second - 1}&amp;second={second}"
+    assert f'href="{href}"' in page
+    assert "2 mm" in fetch(href.replace("&amp;", "&"))

@@ -18,11 +18,13 @@ FAR_OFF = 0.2  # of the middle of the others: a slip of the eye
 class Reading:
     """What every reading may carry: `repeats`, each single reading of a figure that was read several times over.
 
-    Settled, they stand under `scatter` instead, each with its share of the uncertainty (k = 1).
+    Settled, they stand under `scatter` instead, each with its share of the uncertainty (k = 1). `common` names the
+    figures whose tool errs alike at every reading, as one template on every blade does.
     """
 
     repeats: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     scatter: Mapping[str, dict[str, Any]] = field(default_factory=dict)
+    common: tuple[str, ...] = ()
 
 
 AnyReading = TypeVar("AnyReading", bound=Reading)
@@ -64,6 +66,19 @@ def repeatable(work_out: Callable[[Any, Known | None], Outcome]) -> Callable[...
 def _of_tools(reading: AnyReading) -> AnyReading:
     """As if no reading had scattered."""
     return replace(reading, **{f"u_{name}": one["u_tool"] for name, one in reading.scatter.items()})
+
+
+def of_common(reading: AnyReading) -> AnyReading:
+    """As if only those tools erred that err alike at every reading."""
+    names = [name for name in asdict(reading) if name.startswith("u_") and getattr(reading, name) is not None]
+    still: dict[str, Any] = dict.fromkeys(names, 0.0)
+    tools = {f"u_{name}": _u_of_tool(reading, name) for name in reading.common if f"u_{name}" in still}
+    return replace(reading, **(still | tools))
+
+
+def _u_of_tool(reading: Reading, name: str) -> Any:
+    scattered = reading.scatter.get(name)
+    return scattered["u_tool"] if scattered else getattr(reading, f"u_{name}")
 
 
 def _of_scatter(reading: AnyReading) -> AnyReading:

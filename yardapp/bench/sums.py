@@ -164,4 +164,4 @@ def read(reading: object, name: str) -> Figure | None:
 def figures_read(reading: Any) -> dict[str, Any]:
     """Everything that was read, by name; what was not is left out."""
     read_of = ((one.name, getattr(reading, one.name)) for one in fields(reading))
-    return {name: figure for name, figure in read_of if figure is not None and figure != {}}
+    return {name: figure for name, figure in read_of if figure is not None and figure not in ({}, ())}

@@ -17,6 +17,7 @@ LABELS = {
     "chord_m": "Straight from point to point",
     "string_m": "String round the tips",
     "pitch_m": "Pitch",
+    "blades_pitch_m": "Pitch, mean of the blades read",
     "pitch_ratio": "Pitch over diameter",
     "rise_m": "Rise",
     "leading_m": "Leading edge, height",

@@ -95,7 +95,12 @@ class BenchForm(YardForm):
             half_width = self.half_width(name)
             said[name] = self[name].data
             said[f"u_{name}"] = None if said[name] is None or half_width is None else half_width / K
-        return said | {"repeats": self.repeats()}
+        return said | {"repeats": self.repeats(), "common": self.common()}
+
+    def common(self) -> tuple[str, ...]:
+        """The figures that were read with a tool which errs alike at every reading."""
+        tools = {name: self.tools.get(self[box].data) for name, box in self.TOOL_OF.items()}
+        return tuple(name for name, tool in tools.items() if tool and tool.is_common and self[name].data is not None)
 
     def repeats(self) -> dict[str, tuple[float, ...]]:
         """The figures that were read several times over, each reading of each."""

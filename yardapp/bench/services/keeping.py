@@ -49,6 +49,8 @@ class Method:
     statements: Callable[[Any, Outcome, Known], Statements]
     tools: tuple[str, ...]  # the boxes that name the tool which the answer hangs on
     of: str = "propeller"
+    # What other sheets of the same thing add to an outcome: the other blades.
+    beside: Callable[[Session, Who, gear.Item, Any, Outcome, int | None], Outcome] | None = None
     # What the register adds to the readings before they are worked out: the shaft that a hub is meant for.
     prepare: Callable[[Session, Who, Any], Any] | None = None
 
@@ -87,7 +89,7 @@ def measure(session: Session, who: Who, tag: str, method: Method, reading: Any, 
     found = gear.item_page(session, who, item.tag, item.kind)
     old = None if filled.corrects is None else _to_correct(session, item, filled.corrects, filled.why)
     reading = method.prepared(session, who, reading)
-    outcome, said = _worked(found, method, reading, filled.corrects)
+    outcome, said = _worked(session, who, found, method, reading, filled.corrects)
     readings = {**filled.boxes, **figures_read(reading)}
     sheet = _added(session, who, item, filled, Sheet(method=method.name, readings=readings, results=outcome.kept()))
     statements = [_from_sheet(one, sheet, method, filled.boxes) for one in said]
@@ -118,13 +120,17 @@ def look(
     """
     who.must("record")
     found = gear.item_page(session, who, tag, method.of)
-    return found.item, _worked(found, method, method.prepared(session, who, reading), corrects)[0]
+    return found.item, _worked(session, who, found, method, method.prepared(session, who, reading), corrects)[0]
 
 
-def _worked(found: gear.ItemPage, method: Method, reading: Any, corrects: int | None) -> tuple[Outcome, Statements]:
+def _worked(
+    session: Session, who: Who, found: gear.ItemPage, method: Method, reading: Any, corrects: int | None
+) -> tuple[Outcome, Statements]:
     """The outcome, with what others said of each of its figures beside it."""
     known = known_of(found.item)
     outcome = method.work_out(reading, known)
+    if method.beside:
+        outcome = method.beside(session, who, found.item, reading, outcome, corrects)
     said = method.statements(reading, outcome, known)
     rows = [
         one

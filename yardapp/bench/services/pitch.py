@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from sqlalchemy.orm import Session
 
 from yardapp.bench.models import Sheet
-from yardapp.bench.repeating import Reading, repeatable
+from yardapp.bench.repeating import Reading, of_common, repeatable
+from yardapp.bench.services.blades import with_other_blades
 from yardapp.bench.services.keeping import Filled, Method, measure
 from yardapp.bench.sums import Figure, Known, Outcome, Sum, read, work_out
 from yardapp.errors import Refused
@@ -76,7 +77,13 @@ def pitch_of(reading: PitchReading, known: Known | None = None) -> Outcome:
         answer="pitch_m",
         sums=(*sums, *_more(reading, known, sums[-1].figure)),
         remarks=tuple(_remarks(reading, known)),
+        more={"u_same_m": _u_same(reading, known)},
     )
+
+
+def _u_same(reading: PitchReading, known: Known) -> float:
+    """Of its uncertainty, what it shares with every blade that the same tools read (k = 1)."""
+    return _way_of(reading)(of_common(reading), known)[-1].u or 0.0 if reading.common else 0.0
 
 
 def _way_of(reading: PitchReading) -> Callable[[PitchReading, Known], list[Sum]]:
@@ -185,6 +192,7 @@ PITCH = Method(
     work_out=pitch_of,
     statements=_statements,
     tools=("rise_tool", "angle_tool", "gap_tool"),
+    beside=with_other_blades,
 )
 
 

@@ -131,6 +131,13 @@ def sheets_by_id(session: Session, who: Who, ids: Sequence[int]) -> dict[int, tu
     return {row[0].id: (_row(*row), row[1]) for row in found}
 
 
+def standing(session: Session, who: Who, item_id: int, method: str) -> list[Sheet]:
+    """The sheets of one thing by one method that nobody corrected and no work has overtaken, newest first."""
+    chosen = _chosen(who).where(Sheet.item_id == item_id, Sheet.method == method).order_by(Sheet.id.desc())
+    rows = (_row(*row) for row in session.execute(chosen))
+    return [row.sheet for row in rows if row.replaced_by is None and row.work_since is None]
+
+
 def others_like(session: Session, row: SheetRow, *, limit: int = 8) -> list[Sheet]:
     """Other sheets of the same thing by the same method that still stand, newest first."""
     later = aliased(Sheet)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from yardapp.bench.showing import alike, area, pictures, shaft
+from yardapp.bench.showing import alike, area, blades, pictures, shaft
 from yardapp.bench.showing.pictures import Picture
 from yardapp.bench.showing.words import figure
 from yardapp.bench.sums import Known, Outcome
@@ -82,6 +82,7 @@ FACES = {
             lead=answer("Pitch"),
             caution="Blades cut: gloves on. Lay it face down on a flat table, chock it; both points at one radius.",
             picture=pictures.of_pitch,
+            tables=blades.tables,
         ),
         Face(
             name="survey",

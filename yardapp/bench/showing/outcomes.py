@@ -16,6 +16,7 @@ from yardapp.formulas.repeats import how_well_scatter_is_known
 from yardapp.quantities import System
 
 MANY = 10  # readings, from which on their scatter is known well enough to say no more of it
+CHECK = "Check "  # how a remark begins that asks for a reading to be taken again
 BASIS = {
     "measured": "Measured before",
     "stamped": "Stamped",
@@ -34,7 +35,8 @@ class Shown:
     figures: list[dict[str, Any]]
     sums: list[dict[str, Any]]
     agreements: list[dict[str, str]]
-    remarks: tuple[str, ...]
+    warnings: list[str]
+    remarks: list[str]
     near: list[str]
     scatter: list[str]
     checks: list[dict[str, str]]
@@ -52,7 +54,8 @@ def shown(method: str, outcome: Outcome, readings: Mapping[str, Any], known: Kno
         figures=_figures(method, outcome, readings),
         sums=[_sum(one, system) for one in outcome.sums],
         agreements=[_agreement(one, method, system) for one in outcome.compared],
-        remarks=outcome.remarks,
+        warnings=[remark for remark in outcome.remarks if remark.startswith(CHECK)],
+        remarks=[remark for remark in outcome.remarks if not remark.startswith(CHECK)],
         near=_near(outcome.near, outcome.value),
         scatter=_scatter(outcome, readings, system),
         checks=FACES[method].checks(outcome, system),

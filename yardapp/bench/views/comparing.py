@@ -1,12 +1,15 @@
 """Two sheets side by side."""
 
-from flask import request
+from collections.abc import Sequence
+
+from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.bench import services, showing
 from yardapp.bench.showing import comparing as words
 from yardapp.bench.views import bp
 from yardapp.errors import NotFound, Refused
+from yardapp.filters import day
 from yardapp.web import current_who, page, snapshot
 
 
@@ -34,3 +37,14 @@ def compare() -> ResponseReturnValue:
         rows=words.rows(found, who.units),
         remarks=words.remarks(found),
     )
+
+
+def others_to_compare(sheet_id: int, others: Sequence[services.Sheet]) -> list[tuple[str, str]]:
+    """Other sheets that one may be held against, each with the page that does so, the older one first."""
+    return [
+        (
+            f"{one.said_by}, {day(one.at)}, sheet {one.id}",
+            url_for("bench.compare", first=min(one.id, sheet_id), second=max(one.id, sheet_id)),
+        )
+        for one in others
+    ]

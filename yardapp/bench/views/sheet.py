@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from yardapp.bench import forms, services, showing
 from yardapp.bench.views import bp, measuring
-from yardapp.filters import day
+from yardapp.bench.views.comparing import others_to_compare
 from yardapp.web import current_who, kept, page, refused, saving, snapshot
 
 
@@ -32,13 +32,8 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
         shown=showing.shown(row.sheet.method, outcome, row.sheet.readings, there.known, who.units),
         typed=showing.as_typed(row.sheet.readings, who.units),
         before=showing.before(row),
-        others=[(f"{one.said_by}, {day(one.at)}, sheet {one.id}", _compare_href(one.id, sheet_id)) for one in others],
+        others=others_to_compare(sheet_id, others),
     )
-
-
-def _compare_href(first: int, second: int) -> str:
-    """The older one first."""
-    return url_for("bench.compare", first=min(first, second), second=max(first, second))
 
 
 def _way(row: services.SheetRow) -> str:
