@@ -20,7 +20,7 @@ from werkzeug.test import TestResponse
 
 from tests import postgres
 from tests.factories.people import sign_in
-from yardapp import create_app, db, upgrading
+from yardapp import create_app, db, settle, upgrading
 from yardapp.config import Settings
 from yardapp.db import Base
 
@@ -91,10 +91,18 @@ class YardClient(FlaskClient):
         return self.post(address, data=hidden | boxes)
 
 
+@pytest.fixture(scope="session")
+def plugged_together(tmp_path_factory: pytest.TempPathFactory, sqlite_pattern: Path) -> Flask:
+    """One app for all tests: its addresses and templates are compiled once, which takes longer than most tests."""
+    url = f"sqlite:///{sqlite_pattern}"
+    return create_app(Settings(data=tmp_path_factory.mktemp("app"), database_url=url, secret_key=KEY))
+
+
 @pytest.fixture
-def app(register: str, tmp_path: Path) -> Iterator[Flask]:
+def app(plugged_together: Flask, register: str, tmp_path: Path) -> Iterator[Flask]:
     """The web app over the fresh register."""
-    app = create_app(Settings(data=tmp_path, database_url=register, secret_key=KEY))
+    app = plugged_together
+    settle(app, Settings(data=tmp_path, database_url=register, secret_key=KEY))
     app.testing = True
     app.test_client_class = YardClient
     yield app

@@ -18,7 +18,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     """The web app over one register, plugged together in reading order."""
     from flask import Flask
 
-    from yardapp import config, db, filters, gate, stylesheet
+    from yardapp import config, filters, gate, stylesheet
     from yardapp.paths import ROOT
 
     settings = settings or config.load()
@@ -28,6 +28,18 @@ def create_app(settings: Settings | None = None) -> Flask:
         static_folder=str(ROOT / "static"),
         static_url_path=f"/static/{_edition(ROOT / 'static')}",
     )
+    settle(app, settings)
+    stylesheet.serve_one_sheet(app)
+    filters.register(app)
+    gate.guard(app)
+    _open_rooms(app)
+    return app
+
+
+def settle(app: Flask, settings: Settings) -> None:
+    """Give the app its yard: register, folders, key."""
+    from yardapp import db
+
     app.secret_key = settings.secret_key
     app.config.update(
         MAX_CONTENT_LENGTH=50 * 1024 * 1024,
@@ -42,11 +54,6 @@ def create_app(settings: Settings | None = None) -> Flask:
         YARD=settings.yard,
     )
     db.open_register(settings.database_url)
-    stylesheet.serve_one_sheet(app)
-    filters.register(app)
-    gate.guard(app)
-    _open_rooms(app)
-    return app
 
 
 def _edition(folder: Path) -> str:
