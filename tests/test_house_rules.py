@@ -25,6 +25,7 @@ ONLY = {  # these may import the standard library and nothing but
     "drawings": {"numpy", "markupsafe", "yardapp.formulas", "yardapp.drawings"},
     "stamps": {"yardapp.stamps", "yardapp.quantities"},
     "quantities": {"pint", "yardapp.quantities"},
+    "pdf": {"reportlab", "yardapp.pdf"},
     "errors": {"yardapp.formulas"},
     "config": set(),
     "db": {"sqlalchemy", "yardapp.config"},
@@ -75,6 +76,8 @@ def test_imports_point_the_right_way(path):
             assert name.split(".")[0] in sys.stdlib_module_names or within(name, ONLY[parts[0]]), name
         if name.split(".")[0] == "pint":
             assert parts[0] == "quantities", name
+        if name.split(".")[0] == "reportlab":
+            assert parts[0] == "pdf", name
         if parts[0] in ROOMS and len(parts) > 1:
             assert not within(name, NEVER.get(parts[1], ())), name
             others = {f"yardapp.{room}" for room in ROOMS - {parts[0]}}
