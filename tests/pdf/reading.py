@@ -1,14 +1,26 @@
-"""Read the words back out of a PDF that was written unpacked, page by page, by each face's own table of letters."""
+"""Read the words back out of a PDF, page by page, by each face's own table of letters."""
 
+import base64
 import re
+import zlib
 
 
 def pages_of(pdf: bytes) -> list[str]:
     """The words of each page, one line of text a line."""
-    objects = {int(number): body for number, body in re.findall(rb"(\d+) 0 obj\n(.*?)endobj", pdf, re.DOTALL)}
+    objects = {
+        int(number): _unpacked(body) for number, body in re.findall(rb"(\d+) 0 obj\n(.*?)endobj", pdf, re.DOTALL)
+    }
     faces = {name: _letters(objects, int(at)) for name, at in re.findall(rb"/(F[\d+]+) (\d+) 0 R", pdf)}
     shown = [int(at) for at in re.findall(rb"/Contents (\d+) 0 R", pdf)]
     return ["\n".join(_pieces(objects[at], faces)) for at in shown]
+
+
+def _unpacked(body: bytes) -> bytes:
+    """An object with its stream as it was before it was packed; a face's own file stays as it is."""
+    packed = re.search(rb"/Filter \[ (/ASCII85Decode )?/FlateDecode \].*?stream\n(.*?)endstream", body, re.DOTALL)
+    if packed is None or b"/Length1" in body:
+        return body
+    return zlib.decompress(base64.a85decode(b"<~" + packed[2].strip(), adobe=True) if packed[1] else packed[2])
 
 
 def _letters(objects: dict[int, bytes], at: int) -> dict[int, str]:

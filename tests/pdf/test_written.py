@@ -91,6 +91,14 @@ def test_every_drawing_of_ours_can_be_put_on_paper(name):
     assert "Page 1 of 1" in read(Picture(str(svg), wide=1.0))[0]
 
 
+def test_a_packed_file_holds_the_same_words_in_less_room():
+    parts = [Words("Bore to 38.1 mm. " * 200), Figures((("Diameter", "559 ± 2 mm"),))]
+    packed, plain = written("A", parts), written("A", parts, is_packed=False)
+
+    assert pages_of(packed) == pages_of(plain)
+    assert len(packed) < len(plain)
+
+
 def test_the_same_parts_give_the_same_bytes():
     assert written("A", [Words("b")], foot="c") == written("A", [Words("b")], foot="c")
 

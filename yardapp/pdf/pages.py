@@ -25,7 +25,14 @@ def bound(title: str, parts: Sequence[Part], *, foot: str, is_packed: bool) -> b
     held = BytesIO()
     frame = Frame(MARGIN, MARGIN, WIDTH - 2 * MARGIN, HEIGHT - 2 * MARGIN, 0, 0, 0, 0)
     template = BaseDocTemplate(
-        held, pagesize=A4, title=sayable(title), pageCompression=int(is_packed), invariant=1, lang="en"
+        held,
+        pagesize=A4,
+        title=sayable(title),
+        author="",
+        creator="yardapp",
+        pageCompression=int(is_packed),
+        invariant=1,
+        lang="en",
     )
     template.addPageTemplates([PageTemplate(frames=[frame])])
     story = [paragraph(title, STYLES["title"])]
