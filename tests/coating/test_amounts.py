@@ -2,14 +2,15 @@ from dataclasses import replace
 
 import pytest
 
-from tests.coating.systems import HOUR, MINUTE, PRIMER, two_primers_and_a_top
+from tests.coating.systems import CLEAR, HOUR, MINUTE, PRIMER, two_primers_and_a_top
 from yardapp.coating.amounts import left_over, needed, shares_by_volume, use_m3pm2
 from yardapp.coating.pieces import Piece
-from yardapp.coating.stock import Tin, draw
+from yardapp.coating.stock import Tin, draw, makes
 from yardapp.coating.system import Film, Part, Product
 from yardapp.errors import Refused
 
 LITRE = 1e-3
+BASE, HARDENER = PRIMER.parts
 SOLID_71 = Product(name="Paint", parts=(Part(name="Paint"),), solids_ratio=0.71)
 
 
@@ -157,19 +158,45 @@ STOCK = (
 
 
 def test_what_is_open_goes_first_then_what_expires_first_and_what_has_expired_never():
-    found = draw(STOCK, "Primer", "Base", 0.3e-3, at_s=1000.0)
+    found = draw(STOCK, PRIMER, BASE, 0.3e-3, at_s=1000.0)
 
     assert found.takes == (("open", 0.1e-3), ("dated", pytest.approx(0.2e-3)))
     assert (found.short_m3, found.expired) == (0.0, ("old",))
 
 
 def test_what_the_stock_does_not_hold_is_short_and_a_tin_without_a_date_is_named():
-    found = draw(STOCK, "Primer", "Base", 2e-3, at_s=1000.0)
+    found = draw(STOCK, PRIMER, BASE, 2e-3, at_s=1000.0)
 
     assert found.short_m3 == pytest.approx(0.4e-3)
     assert found.undated == ("undated",)
     assert found.takes[-1][0] == "undated"
 
 
+def test_a_batch_that_is_named_goes_first_even_past_its_date():
+    stock = (*STOCK, tin("named", 0.2e-3, batch="B 7", expires_s=500.0))
+
+    found = draw(stock, PRIMER, BASE, 0.3e-3, at_s=1000.0, batch="b 7 / H2")
+
+    # Taken is taken: that it was past its date is told, not undone.
+    assert found.takes == (("named", 0.2e-3), ("open", pytest.approx(0.1e-3)))
+    assert set(found.expired) == {"old", "named"}
+
+
+def test_the_part_that_runs_out_first_says_how_much_can_be_mixed():
+    hardener = Tin(key="h", product="primer", part="hardener", volume_m3=0.1e-3, expires_s=5000.0)
+
+    found = makes((*STOCK, hardener), PRIMER, at_s=1000.0)
+
+    # Four parts of base to one: 0.1 l of hardener makes half a litre, of 1.6 l of good base.
+    assert found.volume_m3 == pytest.approx(0.5e-3)
+    assert (found.lacks, found.until_s) == ("Hardener", 2000.0)
+
+
+def test_a_product_of_one_part_needs_no_name_for_it():
+    clear = Tin(key="c", product="clear", part="", volume_m3=0.2e-3)
+
+    assert draw((clear,), CLEAR, CLEAR.parts[0], 0.1e-3, at_s=0.0).takes == (("c", 0.1e-3),)
+
+
 def test_another_part_is_no_help():
-    assert draw(STOCK, "Primer", "Hardener", 1e-3, at_s=0.0).short_m3 == 1e-3
+    assert draw(STOCK, PRIMER, HARDENER, 1e-3, at_s=0.0).short_m3 == 1e-3

@@ -58,6 +58,23 @@ class Tin(Base):
     logged: Mapped[datetime]
 
 
+class StockMove(Base):
+    """What came into a tin or went out of it (below zero). Rows are only ever added; their sum is what is in it."""
+
+    __tablename__ = "coating_stock_move"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    tin_id: Mapped[int] = mapped_column(ForeignKey("coating_tin.id"), index=True)
+    act_id: Mapped[int | None] = mapped_column(ForeignKey("coating_act.id"), index=True)
+    kind: Mapped[str] = mapped_column(String(20))
+    volume_m3: Mapped[float]
+    at: Mapped[datetime]
+    noted: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
+    note: Mapped[str] = mapped_column(String(300), default="")
+
+
 class Job(Base):
     """Things coated together on one version of a system. `version` rises with every act: phones ask for it alone."""
 
@@ -80,6 +97,8 @@ class Job(Base):
     loss_ratio: Mapped[float]
     starts: Mapped[datetime | None]
     launches: Mapped[datetime | None]
+    # When the yard works: {"from": "08:00", "to": "17:00", "breaks": [["12:00", "12:30"]], "weekends": false}.
+    hours: Mapped[dict[str, Any] | None]
     note: Mapped[str] = mapped_column(Text, default="")
     is_open: Mapped[bool] = mapped_column(default=True)
     planned: Mapped[datetime]

@@ -23,6 +23,7 @@ from yardapp.coating.services.lasting import (
 )
 from yardapp.coating.services.launching import LaunchLine, before_launch
 from yardapp.coating.services.looking import Looked, look
+from yardapp.coating.services.moves import FATES, moves_of
 from yardapp.coating.services.now import PotLeft, Window, job_now, pots_left, product_left, windows
 from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
 from yardapp.coating.services.systems import (
@@ -42,6 +43,7 @@ from yardapp.coating.services.tins import add_tin, change_tin, tin_by_id, tins
 from yardapp.vessels.services import drive_choices
 
 __all__ = [
+    "FATES",
     "PAGE",
     "Asked",
     "AskedPiece",
@@ -76,6 +78,7 @@ __all__ = [
     "jobs",
     "kept_story",
     "look",
+    "moves_of",
     "plan_job",
     "pots_left",
     "product_left",

@@ -10,6 +10,7 @@ from sqlalchemy.orm import Session
 
 from yardapp.coating.acts import ACTS, UNDO
 from yardapp.coating.models import CoatingAct, Job
+from yardapp.coating.services.moves import figures_with_stock, settle, take_back
 from yardapp.coating.services.stories import OURS, Story, story_of
 from yardapp.coating.services.summing_up import refresh
 from yardapp.db import now
@@ -42,13 +43,15 @@ def act(session: Session, who: Who, job_id: int, tap: Tap) -> CoatingAct:
     NotFound
         There is no such job.
     Refused
-        The job is closed, the act makes no sense there, or its time has not come.
+        The job is closed, the act makes no sense there, its time has not come, or a rest can't go back into its tin.
     """
     who.must("record")
     story = _locked(session, who, job_id)
     _must_make_sense(story, tap)
     row = _row(who, job_id, tap)
+    row.figures = figures_with_stock(session, story, row.kind, row.figures, row.at)
     _keep(session, who, story, row)
+    settle(session, who, row)
     return row
 
 
@@ -142,6 +145,7 @@ def undo(session: Session, who: Who, act_id: int) -> CoatingAct:
     wrong, story = _wrong(session, who, act_id)
     row = _row(who, story.job.id, Tap(kind=UNDO, unit=wrong.unit), undoes_id=wrong.id)
     _keep(session, who, story, row)
+    take_back(session, who, wrong)
     return row
 
 
@@ -178,7 +182,10 @@ def correct_step(
         note=note,
     )
     row = _row(who, story.job.id, tap, replaces_id=wrong.id, why=why.strip()[:300], is_late=wrong.is_late)
+    take_back(session, who, wrong)
+    row.figures = figures_with_stock(session, story, row.kind, row.figures, row.at, without=wrong.id)
     _keep(session, who, story, row)
+    settle(session, who, row)
     people.note(session, who, "corrected an act", "coating job", story.job.id, number=wrong.id)
     return row
 

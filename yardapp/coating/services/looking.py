@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 
 from sqlalchemy.orm import Session
 
@@ -11,10 +10,11 @@ from yardapp.coating.models import Tin
 from yardapp.coating.pieces import Unit, units_of
 from yardapp.coating.planning import Plan, Would, latest_start_s, plan, would_do
 from yardapp.coating.services.asking import Asked, Found, find_pieces
+from yardapp.coating.services.moves import as_stock
 from yardapp.coating.services.systems import VersionRow, system_page
 from yardapp.coating.services.tins import tins
 from yardapp.coating.stock import Draw, draw
-from yardapp.coating.stock import Tin as StockTin
+from yardapp.coating.system import System
 from yardapp.coating.weather import Gate, Reading, gate
 from yardapp.db import now
 from yardapp.errors import OutsideRange
@@ -79,7 +79,7 @@ def look(session: Session, who: Who, asked: Asked) -> Looked:
         plan_said=said,
         would=_would(version, units, found, asked) if planned is not None and planned.feasible is False else (),
         needs=needs,
-        shares=_shares(needs, stock),
+        shares=_shares(version.system, needs, stock),
         tins=stock,
         latest_start_s=_latest(planned, asked),
         gate=_gate(version, asked),
@@ -150,7 +150,7 @@ def _latest(planned: Plan | None, asked: Asked) -> float | None:
     return latest_start_s(planned, asked.launches.timestamp())
 
 
-def _shares(needs: Sequence[Need], stock: Sequence[Tin]) -> list[Share]:
+def _shares(system: System, needs: Sequence[Need], stock: Sequence[Tin]) -> list[Share]:
     """Each part that is needed, and the tins that it would come from."""
     tins_ = [as_stock(tin) for tin in stock]
     return [
@@ -158,25 +158,10 @@ def _shares(needs: Sequence[Need], stock: Sequence[Tin]) -> list[Share]:
             product=need.product,
             part=part.part,
             volume_m3=part.volume_m3,
-            draw=draw(tins_, need.product, part.part, part.volume_m3, now().timestamp()),
+            draw=draw(tins_, product, sheet_part, part.volume_m3, now().timestamp()),
         )
         for need in needs
-        for part in need.parts
+        if (product := system.product(need.product)) is not None
+        for part, sheet_part in zip(need.parts, product.parts, strict=True)
         if part.volume_m3 is not None
     ]
-
-
-def as_stock(tin: Tin) -> StockTin:
-    """A tin as the stock's arithmetic takes it."""
-    until = tin.expires_on
-    return StockTin(
-        key=str(tin.id),
-        product=tin.product,
-        part=tin.part or tin.product,
-        volume_m3=tin.volume_m3,
-        batch=tin.batch,
-        opened=tin.opened_on is not None,
-        expires_s=None
-        if until is None
-        else datetime(until.year, until.month, until.day, 23, 59).astimezone().timestamp(),
-    )

@@ -8,6 +8,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from yardapp.coating.models import Tin
+from yardapp.coating.services.moves import COUNTED, IN_STOCK, move
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused, Superseded
 from yardapp.people import services as people
@@ -47,9 +48,12 @@ def add_tin(session: Session, who: Who, said: Mapping[str, Any]) -> Tin:
         It holds nothing, has no name, or was opened on a day that has not come.
     """
     who.must("record")
-    tin = Tin(logged=now(), **_tidied(said))
+    wanted = _tidied(said)
+    tin = Tin(logged=now(), **{**wanted, "volume_m3": 0.0})
     session.add(tin)
-    session.flush()
+    session.flush()  # for its number
+    move(session, who, tin, IN_STOCK, wanted["volume_m3"])
+    tin.version = 1
     people.note(session, who, "put in stock", "coating tin", tin.id, product=tin.product, batch=tin.batch)
     return tin
 
@@ -73,10 +77,13 @@ def change_tin(session: Session, who: Who, tin_id: int, version: int, said: Mapp
     wanted = _tidied(said)
     if tin.version != version and any(getattr(tin, name) != value for name, value in wanted.items()):
         raise Superseded(tin.version, _as_typed(tin), _last_hand(session, tin))
+    counted_m3 = wanted.pop("volume_m3")
     for name, value in wanted.items():
         setattr(tin, name, value)
-    tin.is_gone = tin.volume_m3 == 0
-    tin.version += 1
+    if counted_m3 != tin.volume_m3:
+        move(session, who, tin, COUNTED, counted_m3 - tin.volume_m3, note=wanted["note"])
+    else:
+        tin.version += 1
     people.note(session, who, "changed", "coating tin", tin.id, volume_m3=tin.volume_m3, place=tin.place)
     return tin
 
@@ -96,7 +103,7 @@ def _tidied(said: Mapping[str, Any]) -> dict[str, Any]:
 
 def _as_typed(tin: Tin) -> dict[str, str]:
     said = {name: getattr(tin, name) for name in TIN_BOXES if name != "volume_m3_typed"}
-    said["volume_m3"] = tin.volume_m3_typed
+    said["volume_m3"] = tin.volume_m3_typed or f"{tin.volume_m3 * 1000:g} l"
     return {name: value.isoformat() if isinstance(value, date) else str(value or "") for name, value in said.items()}
 
 
