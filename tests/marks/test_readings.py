@@ -116,9 +116,9 @@ def test_two_marks_on_one_hub_are_read_together(shelf, fetch):
     # The shop re-stamped it to a pitch of 19 in (482.6 mm), and a shop is later than the maker.
     html = fetch(f"/marks?stamp={STAMP}&beside=RP+22+x+19+94")
 
-    assert "Two marks read together" in html
+    assert "Two marks of one hub read together" in html
     assert "482.6 mm (19 in)" in html
-    assert "the second is newer: a shop&#39;s stamp is later than the maker&#39;s" in html
+    assert "RP 22 x 19 94 is newer: a shop&#39;s stamp is later than the maker&#39;s" in html
 
 
 def test_owners_take_no_readings_of_other_peoples_gear(shelf, client_as):
@@ -144,3 +144,46 @@ def test_a_table_put_out_of_use_is_read_by_no_more(shelf, client):
         services.use_table(session, TERMINAL, shelf["Ombry & Thessel"], 1, is_in_use=False)
 
     assert "No table reads it" in client.get(f"/marks?stamp={STAMP}").text
+
+
+def test_every_mark_of_a_hub_is_read_together_and_the_newest_is_said(shelf, fetch, client):
+    tag = propeller(hand=None, diameter_m=None, pitch_m=None)
+    client.send(f"/marks/of/{tag}", stamp=STAMP, struck="first")
+    client.send(f"/marks/of/{tag}", stamp="22 x 17 RH")
+    client.send(f"/marks/of/{tag}", stamp="22 x 16 RH", struck="later")
+
+    html = fetch(f"/marks/of/{tag}")
+
+    assert "3 marks of one hub read together" in html
+    # L is 18 in (457.2 mm); 16 in is 406.4 mm; of the plain 17 in nobody noted when it was struck.
+    assert (
+        f"22 x 16 RH says pitch 406.4 mm (16 in), {STAMP} says 457.2 mm (18 in); "
+        "22 x 16 RH is newer: so it was seen on the hub." in html
+    )
+    assert "22 x 17 RH says pitch 431.8 mm (17 in)" in html
+
+
+def test_a_mark_noted_again_goes_by_what_was_noted_last(shelf, fetch, client):
+    tag = propeller(hand=None, diameter_m=None, pitch_m=None)
+    client.send(f"/marks/of/{tag}", stamp=STAMP)
+    client.send(f"/marks/of/{tag}", stamp="22 x 16 RH")
+    assert "which of the two is newer is not known" in fetch(f"/marks/of/{tag}")
+
+    client.send(f"/marks/of/{tag}", stamp="22 x 16 RH", struck="later")
+
+    assert "22 x 16 RH is newer" in fetch(f"/marks/of/{tag}")
+
+
+def test_the_page_without_a_propeller_asks_which_of_two_marks_is_newer(shelf, fetch):
+    html = fetch(f"/marks?stamp={STAMP}&beside=22+x+16+RH&newer=second")
+
+    assert "22 x 16 RH is newer: so it was seen on the hub" in html
+
+
+def test_a_hub_with_a_mark_that_can_not_be_read_shows_the_rest(shelf, fetch, client):
+    tag = propeller()
+    client.send(f"/marks/of/{tag}", stamp="OT[22")
+    client.send(f"/marks/of/{tag}", stamp=STAMP)
+
+    assert STAMP in fetch(f"/marks/of/{tag}")
+    assert "OT[22" in fetch(f"/marks/of/{tag}?stamp=OT[22")

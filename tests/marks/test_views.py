@@ -1,11 +1,15 @@
 """The pages of the marks, on the register."""
 
+import re
+from io import BytesIO
+
 import pytest
+from PIL import Image
 from sqlalchemy import select
 
 from tests.factories.gear import make_propeller
 from yardapp.db import snapshot, transaction
-from yardapp.gear.models import Evidence, Item
+from yardapp.gear.models import Evidence, Item, Photo
 from yardapp.marks.models import Mark
 
 
@@ -66,6 +70,48 @@ def test_two_marks_on_one_hub_are_both_kept(client, fetch):
     html = fetch(f"/marks/of/{tag}")
     assert "22 x 18 RH" in html
     assert "QV 77" in html
+
+
+def picture():
+    kept = BytesIO()
+    Image.new("RGB", (60, 40), "gray").save(kept, "JPEG")
+    return BytesIO(kept.getvalue())
+
+
+def test_a_photo_stands_beside_its_mark_and_on_the_propeller(client, fetch):
+    tag = blank()
+
+    client.send(
+        f"/marks/of/{tag}", stamp="22 x 18 RH", spot="root of a blade", struck="later", photo=(picture(), "a.jpg")
+    )
+
+    with snapshot() as session:
+        mark = session.scalars(select(Mark)).one()
+        assert session.scalars(select(Photo.sha256)).one() == mark.photo_sha256
+    html = fetch(f"/marks/of/{tag}")
+    assert f"/photos/{mark.photo_sha256}/small" in html
+    assert "root of a blade; struck later" in html
+    assert client.get(f"/photos/{mark.photo_sha256}").status_code == 200
+
+
+def test_a_photo_that_is_none_is_told_and_nothing_is_kept(client):
+    answer = client.send(f"/marks/of/{blank()}", stamp="22 x 18 RH", photo=(BytesIO(b"no photo"), "a.jpg"))
+
+    assert answer.status_code == 422
+    assert 'id="photo-said"' in answer.text
+    with snapshot() as session:
+        assert session.scalars(select(Mark)).all() == []
+
+
+def test_a_photo_is_not_sent_twice_when_a_box_was_wrong(client):
+    tag = blank()
+
+    answer = client.send(f"/marks/of/{tag}", stamp=" ", photo=(picture(), "a.jpg"))
+    kept = re.search(r'name="photo_kept" value="([0-9a-f]{64})"', answer.text)[1]
+    client.send(f"/marks/of/{tag}", stamp="22 x 18 RH", photo_kept=kept)
+
+    with snapshot() as session:
+        assert session.scalars(select(Mark.photo_sha256)).one() == kept
 
 
 def test_an_empty_mark_is_told_beside_its_box(client):

@@ -12,6 +12,7 @@ from yardapp.stamps.tables import (
     Measured,
     Number,
     Observation,
+    OnHub,
     Place,
     Source,
     Special,
@@ -33,50 +34,109 @@ OMBRY, KRAVELUND, PUMBLEWICK = (
 )
 
 
-# Two marks on one hub
+# The marks of one hub
+
+
+def together(*marks, struck=("", "", "")):
+    return combine(*(OnHub(read(mark, SHELF), said) for mark, said in zip(marks, struck, strict=False)))[0]
 
 
 def test_a_shop_s_stamp_is_newer_than_the_maker_s_and_its_pitch_holds():
-    pair = combine(read("OT22KR4-10234", SHELF), read("RP 22 x 16 84", SHELF))[0]
+    found = together("OT22KR4-10234", "RP 22 x 16 84")
 
-    assert pair.figures["pitch_m"] == pytest.approx(0.4064)  # 16 in
-    assert pair.figures["hand"] == "right"
-    (conflict,) = pair.conflicts
+    assert found.figures["pitch_m"] == pytest.approx(0.4064)  # 16 in
+    assert found.figures["hand"] == "right"
+    (conflict,) = found.conflicts
     # K is the 10th letter from A = 8 in without I: 17 in = 431.8 mm.
     assert conflict.said == (
-        "the first mark says the pitch is 431.8 mm, the second 406.4 mm; "
-        "the second is newer: a shop's stamp is later than the maker's"
+        "OT22KR4-10234 says the pitch is 431.8 mm, RP 22 x 16 84 says 406.4 mm; "
+        "RP 22 x 16 84 is newer: a shop's stamp is later than the maker's"
     )
 
 
 def test_two_marks_that_agree_have_no_conflict():
-    pair = combine(read("OT22KR4-10234", SHELF), read("22 x 17 RH", SHELF))[0]
+    found = together("OT22KR4-10234", "22 x 17 RH")
 
-    assert pair.conflicts == ()
-    assert pair.second.table.title == "inches"
+    assert found.conflicts == ()
+    assert found.readings[1].table.title == "inches"
 
 
 def test_the_marks_choose_each_other_s_readings():
     # 56 x 46 is inches by rank alone; beside a metric mark it is centimetres.
     alone = read("56 x 46", SHELF).best
-    pair = combine(read("K560-460H-71", SHELF), read("56 x 46", SHELF))[0]
+    found = together("K560-460H-71", "56 x 46")
 
-    assert (alone.table.title, pair.second.table.title) == ("inches", "centimetres")
+    assert (alone.table.title, found.readings[1].table.title) == ("inches", "centimetres")
 
 
 def test_a_conflict_without_a_newer_mark_leaves_the_figure_open():
-    pair = combine(read("OT22KR4-10234", SHELF), read("22 x 16 RH", SHELF))[0]
+    found = together("OT22KR4-10234", "22 x 16 RH")
 
-    assert "pitch_m" not in pair.figures
-    assert pair.conflicts[0].said.endswith("which is newer is not known")
-    assert combine(read("OT22KR4-10234", SHELF), read("22 x 16 RH", SHELF), "second")[0].figures["pitch_m"] < 0.41
+    assert "pitch_m" not in found.figures
+    assert found.conflicts[0].said.endswith("which is newer is not known")
+
+
+def test_a_common_confusion_does_not_hide_a_conflict():
+    # L read as I would leave the pitch open, for I is left out of the run; L as it stands is 18 in.
+    found = together("OT22LR3-41877", "22 x 16 RH")
+
+    assert found.readings[0].mark == "OT22LR3-41877"
+    assert [one.figure for one in found.conflicts] == ["pitch_m"]
+
+
+@pytest.mark.parametrize(
+    ("struck", "newer", "pitch_m"),
+    [
+        (("", "later"), "22 x 16 RH", 0.4064),  # 16 in
+        (("first", "later"), "22 x 16 RH", 0.4064),
+        (("later", ""), "OT22KR4-10234", 0.4318),  # K is 17 in
+    ],
+)
+def test_what_was_seen_on_the_hub_says_which_is_newer(struck, newer, pitch_m):
+    found = together("OT22KR4-10234", "22 x 16 RH", struck=struck)
+
+    assert found.conflicts[0].said.endswith(f"{newer} is newer: so it was seen on the hub")
+    assert found.figures["pitch_m"] == pytest.approx(pitch_m)
+
+
+def test_what_was_seen_on_the_hub_goes_before_what_a_table_says_of_its_marks():
+    found = together("OT22KR4-10234", "RP 22 x 16 84", struck=("later", "first"))
+
+    assert found.figures["pitch_m"] == pytest.approx(0.4318)  # K is 17 in
 
 
 def test_years_on_two_marks_say_which_is_newer():
-    pair = combine(read("K560-460H-71", SHELF), read("PB422SK/78", SHELF))[0]
+    found = together("K560-460H-71", "PB422SK/78")
 
-    assert {(one.figure, one.newer) for one in pair.conflicts} == {("pitch_m", "second")}
-    assert pair.conflicts[0].said.endswith("the second is newer: 1978 is on it")
+    assert {(one.figure, one.newer) for one in found.conflicts} == {("pitch_m", "PB422SK/78")}
+    assert found.conflicts[0].said.endswith("PB422SK/78 is newer: 1978 is on it")
+
+
+def test_three_marks_of_one_hub_are_read_together():
+    # The maker's 17 in, a shop's 16 in in 1984 and another shop's 15 in in 1991: the last one holds.
+    found = together("OT22KR4-10234", "RP 22 x 16 84", "RP 22 x 15 91")
+
+    assert len(found.readings) == 3
+    assert found.figures["pitch_m"] == pytest.approx(0.381)  # 15 in
+    assert [(one.first, one.newer) for one in found.conflicts] == [
+        ("OT22KR4-10234", "RP 22 x 16 84"),
+        ("OT22KR4-10234", "RP 22 x 15 91"),
+        ("RP 22 x 16 84", "RP 22 x 15 91"),
+    ]
+
+
+def test_of_three_marks_two_that_agree_hold_against_none_that_is_known_to_be_newer():
+    found = together("OT22KR4-10234", "22 x 17 RH", "22 x 16 RH")
+
+    assert "pitch_m" not in found.figures
+    assert found.figures["diameter_m"] == pytest.approx(0.5588)  # 22 in on all three
+
+
+def test_a_mark_that_no_table_reads_is_left_out_of_those_together():
+    marks = [OnHub(read(mark, SHELF)) for mark in ("OT22KR4-10234", "#", "22 x 17 RH")]
+
+    assert len(combine(*marks)[0].readings) == 2
+    assert combine(*marks[:2]) == ()
 
 
 # What a maker would stamp

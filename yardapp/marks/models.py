@@ -20,6 +20,8 @@ class Mark(Base):
     item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"), index=True)
     seen: Mapped[str] = mapped_column(String(120))
     spot: Mapped[str] = mapped_column(String(40), default="")
+    struck: Mapped[str] = mapped_column(String(10), default="")  # "first" or "later" than the others, "" not known
+    photo_sha256: Mapped[str] = mapped_column(String(64), default="")
     reading: Mapped[dict[str, Any]] = mapped_column(default=dict)
     at: Mapped[datetime]
     person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))

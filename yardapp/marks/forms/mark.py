@@ -1,6 +1,6 @@
 """What may be typed about marks."""
 
-from wtforms import SelectField, StringField
+from wtforms import FileField, HiddenField, SelectField, StringField
 from wtforms.validators import InputRequired, Length
 
 from yardapp.forms import YardForm, options
@@ -14,6 +14,12 @@ SPOTS = [
 ]
 
 
+STRUCK = [
+    ("", "not known"),
+    ("first", "The first on it: the maker's"),
+    ("later", "Struck later, over or beside an older one"),
+]
+NEWER = [("", "not known"), ("first", "the first"), ("second", "the second")]
 LOOK = {"autocomplete": "off", "autocapitalize": "characters", "spellcheck": "false"}
 HINT = "As seen: ? for a character you can't read, * for several, [B8] for B or 8."
 
@@ -28,7 +34,11 @@ class MarkForm(YardForm):
         render_kw=LOOK,
     )
     beside = StringField("A second mark on the same hub", [Length(max=80)], render_kw=LOOK)
+    newer = SelectField("Which of the two is newer", choices=options(NEWER), default="")
     spot = SelectField("Where on it", choices=options(SPOTS), default="")
+    struck = SelectField("When it was struck", choices=options(STRUCK), default="")
+    photo = FileField("Photo of the mark")
+    photo_kept = HiddenField()
 
 
 class TakeForm(YardForm):

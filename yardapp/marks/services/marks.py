@@ -18,9 +18,20 @@ from yardapp.stamps import PlainReading, decode
 
 __all__ = ["PlainReading", "decode", "marks_of", "marks_of_tag", "record_mark", "record_mark_of", "statements"]
 
+STRUCK = ("", "first", "later")  # than the other marks of its hub; "" where nobody saw
 
-def record_mark(session: Session, who: Who, item: gear.Item, seen: str, *, spot: str = "") -> Mark:
-    """Keep a mark as it was seen, with what it says as evidence of basis *stamped*.
+
+def record_mark(
+    session: Session,
+    who: Who,
+    item: gear.Item,
+    seen: str,
+    *,
+    spot: str = "",
+    struck: str = "",
+    picture: gear.Picture | None = None,
+) -> Mark:
+    """Keep a mark as it was seen, with what it says as evidence of basis *stamped*, and its photo.
 
     Raises
     ------
@@ -32,11 +43,15 @@ def record_mark(session: Session, who: Who, item: gear.Item, seen: str, *, spot:
     seen = " ".join(seen.split())
     if not seen or len(seen) > 80:
         raise Refused("A mark has 1 to 80 characters; ? for one that can't be read.", "stamp")
+    if struck not in STRUCK:
+        raise Refused("A mark was struck first, or later, or that is not known.", "struck")
     reading = decode(seen)
     mark = Mark(
         item_id=item.id,
         seen=seen,
         spot=spot[:40],
+        struck=struck,
+        photo_sha256=picture.sha256 if picture else "",
         reading=_kept(reading),
         at=now(),
         person_id=who.person_id,
@@ -46,6 +61,8 @@ def record_mark(session: Session, who: Who, item: gear.Item, seen: str, *, spot:
     session.flush()  # its statements name its number
     stamp = gear.Said(what="stamp", basis="stamped", word=seen, source="mark", source_id=mark.id, note=spot)
     gear.add_evidence(session, who, item, stamp, *statements(reading, seen, mark.id))
+    if picture is not None:
+        gear.attach_photo(session, who, item, picture, f"mark: {seen}")
     return mark
 
 
@@ -115,7 +132,16 @@ def marks_of_tag(session: Session, who: Who, tag: str) -> Sequence[Mark]:
     return marks_of(session, gear.item_by_tag(session, who, tag, kind="propeller").id)
 
 
-def record_mark_of(session: Session, who: Who, tag: str, seen: str, *, spot: str = "") -> Mark:
+def record_mark_of(
+    session: Session,
+    who: Who,
+    tag: str,
+    seen: str,
+    *,
+    spot: str = "",
+    struck: str = "",
+    picture: gear.Picture | None = None,
+) -> Mark:
     """Keep a mark of the propeller that carries `tag`.
 
     Raises
@@ -124,6 +150,6 @@ def record_mark_of(session: Session, who: Who, tag: str, seen: str, *, spot: str
         As `record_mark` and `marks_of_tag` do.
     """
     item = gear.item_by_tag(session, who, tag, kind="propeller", for_change=True)
-    mark = record_mark(session, who, item, seen, spot=spot)
+    mark = record_mark(session, who, item, seen, spot=spot, struck=struck, picture=picture)
     people.note(session, who, "recorded a mark", "item", item.id, seen=mark.seen)
     return mark

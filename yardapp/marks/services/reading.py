@@ -12,9 +12,20 @@ from sqlalchemy.orm import Session
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services as gear
 from yardapp.marks.models import Mark, Taken
-from yardapp.marks.services.shelf import COUNT, NEWEST, shelf_now
+from yardapp.marks.services.shelf import COUNT, NEWEST, Key, shelf_now
 from yardapp.people.services import Who
-from yardapp.stamps.tables import MarkRefused, Measured, Reading, Readings, Together, combine, read, reread
+from yardapp.stamps.tables import (
+    MarkRefused,
+    Measured,
+    OnHub,
+    Reading,
+    Readings,
+    Shelf,
+    Together,
+    combine,
+    read,
+    reread,
+)
 
 # What a mark tells to the register's own name for it; years and serials are no figures of the register.
 FIGURE_OF = {
@@ -26,6 +37,9 @@ FIGURE_OF = {
     "blades": "blades",
 }
 Known = dict[str, Measured | str | int]
+Noted = tuple[str, str]  # a mark as seen, and whether it was struck first or later
+MOST_TOGETHER = 6  # marks of one hub, the newest
+EMPTY = Shelf(())
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,10 +52,10 @@ class MarkRow:
 
 @dataclass(frozen=True, kw_only=True)
 class Asked:
-    """What a mark says by the yard's tables; `together` where a second mark stands on the hub."""
+    """What a mark says by the yard's tables; `together` where other marks stand on the hub, read in `others`."""
 
     readings: Readings
-    beside: Readings | None = None
+    others: Sequence[Readings] = ()
     together: Sequence[Together] = ()
 
 
@@ -55,8 +69,10 @@ class MarksPage:
     asked: Asked | None = None
 
 
-def read_mark(session: Session, seen: str, beside: str = "") -> Asked:
+def read_mark(session: Session, seen: str, beside: str = "", newer: str = "") -> Asked:
     """Every reading of a mark by the tables in use; with a second mark, of the two together.
+
+    `newer` is "first" or "second" where the hub shows which was struck later.
 
     Raises
     ------
@@ -64,7 +80,9 @@ def read_mark(session: Session, seen: str, beside: str = "") -> Asked:
         It is no mark: empty, too long, or a bracket is not closed.
     """
     newest, count = session.execute(select(NEWEST, COUNT)).one()
-    return _asked(session, (newest, count), seen, beside, {})
+    struck = {"first": ("later", "first"), "second": ("first", "later")}.get(newer, ("", ""))
+    others = [(beside, struck[1])] if beside.strip() else []
+    return _asked(session, (newest, count), (seen, struck[0]), others, {})
 
 
 def readings_of(session: Session, seen: str) -> Readings:
@@ -92,12 +110,21 @@ def marks_page(session: Session, who: Who, tag: str, seen: str = "") -> MarksPag
     item, _mark, _taken, newest, count = rows[0]
     marks = _rows([(mark, taken) for _item, mark, taken, *_key in rows if mark is not None])
     measured = measured_of(item)
-    asked = None
-    chosen = seen or (marks[0].mark.seen if marks else "")
-    if chosen:
-        others = [one.mark.seen for one in marks if one.mark.seen != chosen]
-        asked = _asked_kindly(session, (newest, count), chosen, others[0] if others else "", measured)
-    return MarksPage(tag=item.tag, marks=marks, measured=measured, asked=asked)
+    return MarksPage(
+        tag=item.tag, marks=marks, measured=measured, asked=_of_hub(session, (newest, count), seen, marks, measured)
+    )
+
+
+def _of_hub(session: Session, key: Key, seen: str, marks: Sequence[MarkRow], measured: Known) -> Asked | None:
+    """The mark asked for, else the newest, with all others of the hub; of one seen twice, as it was last noted."""
+    struck: dict[str, str] = {}
+    for one in marks:
+        struck.setdefault(one.mark.seen, one.mark.struck)
+    chosen = seen or next(iter(struck), "")
+    if not chosen:
+        return None
+    others = [(other, noted) for other, noted in struck.items() if other != chosen][: MOST_TOGETHER - 1]
+    return _asked_kindly(session, key, (chosen, struck.get(chosen, "")), others, measured)
 
 
 def _rows(found: list[tuple[Mark, Taken | None]]) -> list[MarkRow]:
@@ -117,23 +144,32 @@ def measured_of(item: gear.Item) -> Known:
     return found
 
 
-def _asked_kindly(session: Session, key: tuple[int | None, int], seen: str, beside: str, measured: Known) -> Asked:
+def _asked_kindly(session: Session, key: Key, mark: Noted, others: Sequence[Noted], measured: Known) -> Asked:
     """A mark that was kept long ago may be none that tables read; then it has no readings, and says why."""
+    readable = [other for other in others if not _why_no_mark(other[0])]
+    refusal = _why_no_mark(mark[0])
+    if refusal:
+        return Asked(readings=Readings(mark[0], (), 0, refusal=refusal))
+    return _asked(session, key, mark, readable, measured)
+
+
+def _why_no_mark(seen: str) -> str:
+    """Why a text is no mark that can be read; nothing where it is one."""
     try:
-        return _asked(session, key, seen, beside, measured)
-    except Refused as refusal:
-        return Asked(readings=Readings(seen, (), 0, refusal=refusal.said))
+        read(seen, EMPTY)
+    except MarkRefused as refusal:
+        return refusal.said
+    return ""
 
 
-def _asked(session: Session, key: tuple[int | None, int], seen: str, beside: str, measured: Known) -> Asked:
+def _asked(session: Session, key: Key, mark: Noted, others: Sequence[Noted], measured: Known) -> Asked:
     shelf = shelf_now(session, key)
     try:
-        found = read(seen, shelf, measured)
-        other = read(beside, shelf, measured) if beside.strip() else None
+        marks = [OnHub(read(seen, shelf, measured), struck) for seen, struck in (mark, *others)]
     except MarkRefused as refusal:
         raise Refused(refusal.said, "stamp") from None
-    together = combine(found, other) if other else ()
-    return Asked(readings=found, beside=other, together=together)
+    found = [one.readings for one in marks]
+    return Asked(readings=found[0], others=found[1:], together=combine(*marks))
 
 
 def which(reading: Reading) -> str:

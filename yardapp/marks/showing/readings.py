@@ -1,13 +1,13 @@
 """Readings by the yard's tables put into the words of a page. No database, no request."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from yardapp import quantities
 from yardapp.filters import day
 from yardapp.marks.services import Asked, MarkRow, which
 from yardapp.quantities import System
-from yardapp.stamps.tables import Reading, Readings, Together
+from yardapp.stamps.tables import Conflict, Reading, Readings, Together
 
 LABELS = {
     "diameter_m": "Diameter",
@@ -21,6 +21,7 @@ LABELS = {
     "year": "Year",
     "serial": "Serial",
 }
+STRUCK = {"first": "struck first", "later": "struck later"}
 MOST_SHOWN = 12  # the rest can be asked for by writing more of the mark
 
 
@@ -54,20 +55,19 @@ class ReadingsShown:
 
 @dataclass(frozen=True)
 class TogetherShown:
-    """Two marks of one hub read together."""
+    """The marks of one hub read together, each with who reads it; in `unread` those that no table reads."""
 
-    first: str
-    second: str
+    marks: Sequence[tuple[str, str]]
     rows: Sequence[tuple[str, str]]
     conflicts: Sequence[str]
+    unread: Sequence[str]
 
 
 def asked(found: Asked, system: System) -> ReadingsShown:
-    """What a mark says by the tables, with the second mark where there is one."""
+    """What a mark says by the tables, with the hub's other marks where there are any."""
     shown = readings(found.readings, system)
     best = next(iter(found.together), None)
-    together = None if best is None or found.beside is None else _together(found, best, system)
-    return ReadingsShown(**{**vars(shown), "together": together})
+    return shown if best is None else replace(shown, together=_together(found, best, system))
 
 
 def readings(found: Readings, system: System) -> ReadingsShown:
@@ -117,28 +117,37 @@ def _brief(name: str, value: object, system: System) -> str:
 
 
 def _together(found: Asked, best: Together, system: System) -> TogetherShown:
-    assert found.beside is not None
+    read = [one for one in (found.readings, *found.others) if one.found]
     return TogetherShown(
-        first=f"{found.readings.seen} ({best.first.table.name})",
-        second=f"{found.beside.seen} ({best.second.table.name})",
+        marks=[(one.seen, chosen.table.name) for one, chosen in zip(read, best.readings, strict=True)],
         rows=figure_rows(best.figures, system),
-        conflicts=[f"{_upper(conflict.said)}." for conflict in best.conflicts],
+        conflicts=[_conflict(one, system) for one in best.conflicts],
+        unread=[one.seen for one in found.others if not one.found],
     )
 
 
+def _conflict(one: Conflict, system: System) -> str:
+    first, second = (_figure(one.figure, value, system) for value in (one.first_value, one.second_value))
+    newer = f"{one.newer} is newer: {one.since}" if one.newer else "which of the two is newer is not known"
+    return f"{one.first} says {_label(one.figure)} {first}, {one.second} says {second}; {newer}."
+
+
 def history(marks: Sequence[MarkRow]) -> list[dict[str, str]]:
-    """The marks seen so far, newest first, with what was taken from each."""
+    """The marks seen so far, newest first, with where each stands, when it was struck, its photo and what was taken."""
     return [
         {
             "when": day(one.mark.at),
             "who": one.mark.said_by,
             "what": one.mark.seen,
-            "note": "; ".join(
-                filter(None, (one.mark.spot, *(f"taken as {taken.mark} by {taken.said_by}" for taken in one.taken)))
-            ),
+            "photo": one.mark.photo_sha256,
+            "note": "; ".join(filter(None, (one.mark.spot, STRUCK.get(one.mark.struck, ""), *_taken(one)))),
         }
         for one in marks
     ]
+
+
+def _taken(one: MarkRow) -> list[str]:
+    return [f"taken as {taken.mark} by {taken.said_by}" for taken in one.taken]
 
 
 def _label(name: str) -> str:

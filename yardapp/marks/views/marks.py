@@ -1,9 +1,10 @@
 """Pages of the marks: read one, keep one, take what a table reads in it."""
 
-from flask import render_template, request, url_for
+from flask import current_app, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.errors import Refused
+from yardapp.gear import services as gear
 from yardapp.marks import forms, services, showing
 from yardapp.marks.views.door import bp
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
@@ -15,23 +16,25 @@ LONGEST = 80
 def mark_page() -> ResponseReturnValue:
     """Read a mark, or two of one hub, without keeping them."""
     form = filled(forms.MarkForm)
-    form.stamp.data, form.beside.data = _asked("stamp"), _asked("beside")
-    return page("marks/mark_page.html", form=form, **_read(form.stamp.data, form.beside.data), tag=None)
+    for name in ("stamp", "beside", "newer"):
+        form[name].data = _asked(name)
+    return page("marks/mark_page.html", form=form, **_read_asked(), tag=None)
 
 
 def _asked(name: str) -> str:
     return request.args.get(name, "")[:LONGEST]
 
 
-def _read(seen: str, beside: str = "") -> dict[str, object]:
-    """What a mark says as plain sizes and by every table."""
+def _read_asked() -> dict[str, object]:
+    """What the mark in the address says as plain sizes and by every table."""
+    seen = _asked("stamp")
     if not seen.strip():
         return {"rows": None, "found": None, "refusal": ""}
     units = current_who().units
     plain = showing.shown(services.decode(seen), units)
     try:
         with snapshot() as opened:
-            asked = services.read_mark(opened, seen, beside)
+            asked = services.read_mark(opened, seen, _asked("beside"), _asked("newer"))
     except Refused as refusal:
         return {"rows": plain, "found": None, "refusal": refusal.said}
     return {"rows": plain, "found": showing.asked(asked, units), "refusal": ""}
@@ -43,7 +46,7 @@ def read_mark() -> ResponseReturnValue:
     tag = request.args.get("tag", "")
     if tag and _asked("stamp").strip():
         return render_template("marks/reading.html", **_of_tag(tag, _asked("stamp")))
-    return render_template("marks/reading.html", **_read(_asked("stamp"), _asked("beside")), tag=None)
+    return render_template("marks/reading.html", **_read_asked(), tag=None)
 
 
 def _of_tag(tag: str, seen: str = "") -> dict[str, object]:
@@ -74,15 +77,31 @@ def mark_for(tag: str) -> ResponseReturnValue:
 
 @bp.post("/of/<tag>")
 def record_mark(tag: str) -> ResponseReturnValue:
-    """Keep a mark as seen, with what it says as evidence."""
+    """Keep a mark as seen, with what it says as evidence, and its photo."""
     form = filled(forms.MarkForm)
-    if form.validate():
+    is_fine, picture = form.validate(), _bring_photo(form)
+    if is_fine and not form.photo.errors:
+        said = {name: form[name].data or "" for name in ("spot", "struck")}
         with saving(form) as act:
-            services.record_mark_of(act.session, act.who, tag, form.stamp.data or "", spot=form.spot.data or "")
+            services.record_mark_of(act.session, act.who, tag, form.stamp.data or "", **said, picture=picture)
             act.goes_to(url_for("gear.propeller", tag=tag), "The mark is kept, and what it says.")
         if act.answer:
             return kept(act)
     return refused("marks/mark_page.html", form, **_of_tag(tag, form.stamp.data or ""))
+
+
+def _bring_photo(form: forms.MarkForm) -> gear.Picture | None:
+    """The photo that was sent, or the one that an earlier try brought along; a refusal is told."""
+    folder, sent = current_app.config["PHOTOS"], form.photo.data
+    if not getattr(sent, "filename", ""):
+        return gear.kept_picture(folder, form.photo_kept.data or "")
+    try:
+        picture = gear.keep_picture(folder, sent.stream)
+    except Refused as refusal:
+        form.tell(refusal)
+        return None
+    form.photo_kept.data, form.photo_kept.raw_data = picture.sha256, None
+    return picture
 
 
 @bp.post("/of/<tag>/take")

@@ -31,7 +31,7 @@ from yardapp.stamps.tables.shipped import shipped
 from yardapp.stamps.tables.sources import Holds, Source
 from yardapp.stamps.tables.table import STRUCK, Table
 from yardapp.stamps.tables.things import THINGS, Thing
-from yardapp.stamps.tables.together import Conflict, Together, combine
+from yardapp.stamps.tables.together import Conflict, OnHub, Together, combine
 from yardapp.stamps.tables.told import Told
 
 __all__ = [
@@ -57,6 +57,7 @@ __all__ = [
     "Nothing",
     "Number",
     "Observation",
+    "OnHub",
     "Place",
     "Problem",
     "Proposal",
