@@ -79,6 +79,7 @@ def test_a_page_in_inches_needs_to_say_so_once(write):
         ("density_kgpm3", "density"),
         ("air_c", "temperature"),
         ("torque_nm", "torque"),
+        ("thrust_n", "force"),
         ("u_bore_m", "length"),
     ],
 )

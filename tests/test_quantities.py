@@ -41,6 +41,9 @@ OTHERS = [
     ("number", "2.03:1", 2.03),
     ("number", "55 %", 0.55),
     ("count", "4", 4.0),
+    ("force", "1 kN", 1000.0),
+    ("force", "1 lbf", 4.4482216152605),  # 0.45359237 kg and 9.80665 m/s2
+    ("force", "230 kgf", 230 * 9.80665),  # standard gravity: 3rd CGPM, 1901
     ("torque", "100 lbf ft", 135.5817948),  # derived from 0.45359237 kg, 9.80665 m/s2 and 0.3048 m
     ("torque", "120 Nm", 120.0),
     ("pressure", "1 psi", 6894.757293),  # derived likewise
@@ -251,6 +254,7 @@ KINDS = {
     "speed": (0.01, 50.0),
     "mass": (0.001, 1e6),
     "number": (1e-3, 1e5),
+    "force": (0.1, 1e6),
     "torque": (0.1, 1e6),
     "pressure": (100.0, 1e9),
     "area": (1e-4, 100.0),

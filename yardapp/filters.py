@@ -28,6 +28,7 @@ ENDINGS: dict[str, Kind] = {
     "_factor": "number",
     "_number": "number",
     "_count": "count",
+    "_n": "force",
     "_nm": "torque",
     "_pa": "pressure",
     "_m2": "area",

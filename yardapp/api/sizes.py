@@ -20,6 +20,7 @@ SI_UNITS: dict[Kind, str] = {
     "mass": "kg",
     "number": "1",
     "count": "1",
+    "force": "N",
     "torque": "N m",
     "pressure": "Pa",
     "area": "m²",

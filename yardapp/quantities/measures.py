@@ -23,6 +23,7 @@ ALWAYS: dict[Kind, str] = {
 }
 DIFFER: dict[Kind, str] = {
     "power": "hp, PS and kW differ",
+    "force": "kN, lbf and kgf differ",
     "pressure": "bar, psi and MPa differ",
     "area": "m² and in² differ",
     "duration": "minutes and hours differ",

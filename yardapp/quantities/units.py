@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 Kind = Literal[
     "length", "angle", "taper", "power", "rotation", "speed", "mass", "number", "count",
-    "torque", "pressure", "area", "volume", "density", "temperature", "duration",
+    "force", "torque", "pressure", "area", "volume", "density", "temperature", "duration",
 ]  # fmt: skip
 
 # Written as the registry reads them. A turn and a radian are dimensions of their own here: rpm can only become turns a
@@ -49,6 +49,10 @@ kmph = 1000 * metre / hour
 mph = 1609.344 * metre / hour
 knot = 1852 * metre / hour
 day = 86400 * second
+newton = kilogram * metre / second ** 2
+kilonewton = 1000 * newton
+pound_force = 4.4482216152605 * newton
+kilogram_force = 9.80665 * newton
 newton_metre = kilogram * metre ** 2 / second ** 2
 pound_force_foot = 1.3558179483314004 * newton_metre
 pascal = kilogram / metre / second ** 2
@@ -82,6 +86,7 @@ BASES: dict[Kind, str] = {
     "mass": "kilogram",
     "number": "one",
     "count": "one",
+    "force": "newton",
     "torque": "newton_metre",
     "pressure": "pascal",
     "area": "square_metre",
@@ -135,6 +140,10 @@ UNITS: tuple[Unit, ...] = (
     Unit("", "number", "one", "a plain number", (":1",)),
     Unit("%", "number", "percent", "per cent", ("percent", "per cent")),
     Unit("", "count", "one", "a whole number", ()),
+    Unit("N", "force", "newton", "newtons", ("newton", "newtons")),
+    Unit("kN", "force", "kilonewton", "kilonewtons", ("kilonewton", "kilonewtons")),
+    Unit("lbf", "force", "pound_force", "pounds of force", ("lbsf", "pounds force", "lb force")),
+    Unit("kgf", "force", "kilogram_force", "kilograms of force", ("kp", "kilopond", "kilograms force", "kg force")),
     Unit("N m", "torque", "newton_metre", "newton metres", ("nm", "n.m", "n·m", "newton metres")),
     Unit("lbf ft", "torque", "pound_force_foot", "foot pounds", ("lb ft", "ft lb", "ft lbf", "ft-lb", "ft lbs")),
     Unit("Pa", "pressure", "pascal", "pascals", ()),

@@ -33,6 +33,7 @@ SHOWN_IN: dict[Kind, tuple[str, str]] = {
     "mass": ("kg", "lb"),
     "number": ("", ""),
     "count": ("", ""),
+    "force": ("kN", "lbf"),
     "torque": ("N m", "lbf ft"),
     "pressure": ("MPa", "psi"),
     "area": ("m²", "in²"),
@@ -46,6 +47,7 @@ SIGNS = {"deg": "°"}
 PLACES: dict[tuple[Kind, str], int] = {
     ("power", "kW"): 1, ("power", "hp"): 1, ("rotation", "rpm"): 0, ("speed", "kn"): 1, ("mass", "kg"): 1,
     ("mass", "lb"): 1, ("number", ""): 3, ("count", ""): 0, ("torque", "N m"): 0, ("torque", "lbf ft"): 0,
+    ("force", "kN"): 1, ("force", "lbf"): 0,
     ("pressure", "MPa"): 1, ("pressure", "psi"): 0, ("area", "m²"): 2, ("area", "in²"): 1, ("volume", "l"): 1,
     ("density", "kg/m³"): 0, ("density", "lb/in³"): 3, ("temperature", "°C"): 1, ("temperature", "°F"): 0,
 }  # fmt: skip

@@ -17,6 +17,7 @@ def balance_says(case: Case, found: Loading) -> str:
     turns, rated = say("rotation", found.engine_speed_rps.value, found.engine_speed_rps.u), found.rated_speed_rps
     speed = say("speed", found.speed_mps.value, found.speed_mps.u)
     power = say("power", found.power_w.value, found.power_w.u)
+    thrust = say("force", found.thrust_n.value, found.thrust_n.u)
     if found.is_governed:
         over = say("rotation", found.free_speed_rps.value, found.free_speed_rps.u)
         used = say("ratio", found.power_w.value / found.available_w, None)
@@ -26,11 +27,7 @@ def balance_says(case: Case, found: Loading) -> str:
         )
     else:
         reaches = f"At full throttle the engine turns {turns} of {say('rotation', rated, None)} rated, taking {power}"
-    return f"{reaches}. She makes {speed} on {_thrust(found)} of thrust. {_propped(case, found)}{_inch(case, found)}"
-
-
-def _thrust(found: Loading) -> str:
-    return f"{found.thrust_n.value / 1000:.2g} ± {2 * (found.thrust_n.u or 0.0) / 1000:.1g} kN"
+    return f"{reaches}. She makes {speed} on {thrust} of thrust. {_propped(case, found)}{_inch(case, found)}"
 
 
 def _propped(case: Case, found: Loading) -> str:
@@ -59,7 +56,7 @@ def balance_compared(found: Loading) -> tuple[Compared, ...]:
         _row("Speed", found.speed_mps, "speed"),
         _row("Power at the propeller", found.power_w, "power"),
         Compared(label="Power there is", value=found.available_w, kind="power"),
-        Compared(label="Thrust", value=_thrust(found)),
+        _row("Thrust", found.thrust_n, "force"),
     ]
     for step in found.steps:
         rows.append(
@@ -98,7 +95,7 @@ def balance_sums(case: Case, found: Loading) -> tuple[Sum, ...]:
     taken, thrust = (measured(float(one), 0.0) for one in (point.torque_nm, point.thrust_n))
     given = measured(float(torque(found.available_w, turns)), 0.0)
     return (
-        workings("Thrust there, N", working_point, "count", thrust, **figures),
+        workings("Thrust there", working_point, "force", thrust, **figures),
         workings("Torque that the propeller takes there", working_point, "torque", taken, **figures),
         workings(
             "Torque that the engine brings there",

@@ -20,6 +20,7 @@ ENDINGS = {
     "_rps": "rotation",
     "_kg": "mass",
     "_pa": "pressure",
+    "_n": "force",
     "_nm": "torque",
 }
 

@@ -22,6 +22,7 @@ _UNITS = {
     "rotation": (60.0, " rpm"),
     "mass": (1.0, " kg"),
     "pressure": (1e-6, " MPa"),
+    "force": (0.001, " kN"),
     "torque": (1.0, " N m"),
     "duration": (1 / 86400, " days"),
     "area": (1.0, " m²"),
