@@ -306,3 +306,10 @@ def test_any_text_is_either_a_finite_figure_above_zero_or_refused(text, kind):
 def test_any_float_can_be_shown(value, kind):
     assert show(value, kind, "in")
     assert plus_minus(value, abs(value) / 1000, kind, "mm")
+
+
+@pytest.mark.parametrize(
+    ("volume_m3", "said"), [(12.5e-6, "12.5 ml"), (0.00025, "250 ml"), (0.001, "1 l"), (0.0015, "1.5 l")]
+)
+def test_less_than_a_litre_is_said_in_millilitres(volume_m3, said):
+    assert show(volume_m3, "volume") == said

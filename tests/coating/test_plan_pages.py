@@ -182,7 +182,7 @@ def test_a_plan_says_what_is_needed_and_what_stock_has_of_it(client, system, clo
     text = look(client)
 
     # 0.1 m2, two coats of 50 um dry at half solids, a fifth lost: 0.1 x 2 x 50e-6 / 0.5 / 0.8 = 25 ml; 4 : 1.
-    assert "0.02 l of shelf, batch B7" in text
+    assert "20 ml of shelf, batch B7" in text
     assert "has no date" in text
 
 

@@ -86,6 +86,13 @@ def shares_by_volume(product: Product) -> dict[str, float] | None:
     return {name: volume / whole for name, volume in volumes.items()}
 
 
+def one_coat_m2(system: System, product: Product, volume_m3: float, loss_ratio: float = LOSS) -> float | None:
+    """How much a volume covers in one coat, the thickest that the system has of it; None where the sheet is silent."""
+    uses = [use_m3pm2(product, film) for film in _coats(system, product)]
+    known = [use for use in uses if use is not None]
+    return volume_m3 * (1 - loss_ratio) / max(known) if known and len(known) == len(uses) else None
+
+
 def left_over(
     system: System,
     step: int,

@@ -19,6 +19,7 @@ SHOWN_AT_K = 2
 LONG_M = 5.0  # from here up a size is a boat's: metres, or feet and inches
 SIXTY_FOURTHS = 64
 LANDS_WITHIN_IN = 1e-6
+MILLILITRES_OF_A_LITRE, FEW_MILLILITRES = 1000, 20
 MINUTES_OF_A_DAY = 1440
 PARALLEL_BELOW = 1e-5
 SAME = 1e-13  # a double's own noise: 44.449999999999996 mm is 1 3/4 in
@@ -189,6 +190,14 @@ def _pair(parts: int, in_one: int, over: str, part: str) -> str:
     return " ".join(f"{number} {unit}" for number, unit in counted if number) or f"0 {part}"
 
 
+def _volume(value: float, kind: Kind, system: System) -> str:
+    """Millilitres below a litre: product is mixed by the cup."""
+    number = value / _factor("volume", "ml")
+    if round(abs(number)) >= MILLILITRES_OF_A_LITRE:
+        return _plain(value, kind, system)
+    return f"{decimals(number, 1 if abs(number) < FEW_MILLILITRES else 0)} ml"
+
+
 def _taper(value: float, kind: Kind, system: System) -> str:
     return f"1:{decimals(1 / value, 1)}" if abs(value) > PARALLEL_BELOW else "parallel"
 
@@ -214,4 +223,5 @@ _SHOWN: dict[Kind, Callable[[float, Kind, System], str]] = {
     "angle": _angle,
     "taper": _taper,
     "duration": _duration,
+    "volume": _volume,
 }

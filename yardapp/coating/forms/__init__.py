@@ -5,8 +5,7 @@ from yardapp.coating.forms.rating import PhotoForm, RatingForm
 from yardapp.coating.forms.sheet import MOST_ROWS, SystemForm
 from yardapp.coating.forms.stock import TinForm
 from yardapp.coating.forms.taps import (
-    POT,
-    WEATHER,
+    BOXES,
     BringBackForm,
     CorrectForm,
     OfferForm,
@@ -17,10 +16,9 @@ from yardapp.coating.forms.taps import (
 )
 
 __all__ = [
+    "BOXES",
     "MOST_PIECES",
     "MOST_ROWS",
-    "POT",
-    "WEATHER",
     "BringBackForm",
     "CorrectForm",
     "OfferForm",

@@ -12,6 +12,9 @@ from yardapp.forms import RecordForm, YardForm, options
 WHY = "Say why, in a few words: it is read years later."
 WEATHER = ("air_c", "metal_c", "relative_humidity", "wet_bulb_c")
 POT = ("product", "batch", "volume_m3")
+REST = ("product", "volume_m3", "fate")
+FATES = ("thrown out", "back in its tin", "used elsewhere")
+BOXES = {"weather": WEATHER, "people": ("people",), "stirring": POT, "mixed": POT, "left over": REST}
 
 
 class PlainForm(YardForm):
@@ -46,14 +49,14 @@ class Readings(YardForm):
     product = SelectField("Product", validate_choice=False, choices=options([]))
     batch = StringField("Batch", [Length(max=40)])
     volume_m3 = VolumeField("How much", default_unit="l", at_least=0.0, at_most=1.0)
+    fate = SelectField("What became of it", validate_choice=False, choices=options((one, one) for one in FATES))
     people = IntegerField("People coating", [Optional(), NumberRange(min=1, max=6, message="1 to 6.")])
     note = StringField("Note", [Length(max=300)])
 
     def figures(self, kind: str) -> dict[str, Any]:
         """What an act of that kind keeps; beside each figure, what was typed."""
-        names = {"weather": WEATHER, "people": ("people",)}.get(kind, POT)
         said: dict[str, Any] = {}
-        for name in names if kind in ("weather", "people", "stirring", "mixed", "left over") else ():
+        for name in BOXES.get(kind, ()):
             box = self[name]
             if box.data not in (None, ""):
                 said[name] = box.data
@@ -63,7 +66,7 @@ class Readings(YardForm):
 
 
 class TapForm(Readings):
-    """One tap: `tap` is the act, the blade or piece, the step, the product, as `too dry|1.2|4|`.
+    """One tap: `tap` is the act, the blade or piece, the step, the product, its millilitres, as `too dry|1.2|4||`.
 
     `at` is the moment of the act itself, when it was sent late.
     """
@@ -73,8 +76,8 @@ class TapForm(Readings):
 
     def act(self) -> dict[str, Any]:
         """The tap as the service takes it."""
-        kind, unit, step, product = [*(self.tap.data or "").split("|"), "", "", ""][:4]
-        figures = self.figures(kind) | ({"product": product} if product else {})
+        kind, unit, step, product, amount_ml = [*(self.tap.data or "").split("|"), "", "", "", ""][:5]
+        figures = self.figures(kind) | ({"product": product} if product else {}) | _amount(amount_ml)
         return {
             "kind": kind,
             "unit": unit,
@@ -95,6 +98,13 @@ class TapForm(Readings):
             return datetime.fromtimestamp(float(self.at.data), UTC) if self.at.data else None
         except (ValueError, OverflowError, OSError):
             return None
+
+
+def _amount(amount_ml: str) -> dict[str, Any]:
+    """The amount that stands on the button itself."""
+    if not (amount_ml.isdigit() and 0 < int(amount_ml[:6]) < 100_000):
+        return {}
+    return {"volume_m3": int(amount_ml[:6]) * 1e-6, "volume_m3_typed": f"{int(amount_ml[:6])} ml"}
 
 
 class CorrectForm(Readings):

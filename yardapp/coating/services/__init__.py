@@ -23,7 +23,7 @@ from yardapp.coating.services.lasting import (
 )
 from yardapp.coating.services.launching import LaunchLine, before_launch
 from yardapp.coating.services.looking import Looked, look
-from yardapp.coating.services.moves import FATES, moves_of
+from yardapp.coating.services.moves import FATES, MoveRow, moves_of
 from yardapp.coating.services.now import PotLeft, Window, job_now, pots_left, product_left, windows
 from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
 from yardapp.coating.services.systems import (
@@ -39,7 +39,8 @@ from yardapp.coating.services.systems import (
     take_shipped,
     use_system,
 )
-from yardapp.coating.services.tins import add_tin, change_tin, tin_by_id, tins
+from yardapp.coating.services.tins import Covers, add_tin, change_tin, covers, tin_by_id, tins
+from yardapp.coating.services.waiting import waiting_pieces
 from yardapp.vessels.services import drive_choices
 
 __all__ = [
@@ -48,10 +49,12 @@ __all__ = [
     "Asked",
     "AskedPiece",
     "CoatRow",
+    "Covers",
     "History",
     "JobRow",
     "LaunchLine",
     "Looked",
+    "MoveRow",
     "PotLeft",
     "Story",
     "SystemPage",
@@ -70,6 +73,7 @@ __all__ = [
     "close_job",
     "coatings",
     "correct_step",
+    "covers",
     "drive_choices",
     "end_coat",
     "history_of",
@@ -96,5 +100,6 @@ __all__ = [
     "undo",
     "use_system",
     "version_of",
+    "waiting_pieces",
     "windows",
 ]

@@ -7,12 +7,13 @@ from sqlalchemy.orm import Session
 
 from yardapp.coating.amounts import LeftOver, Need, left_over, needed
 from yardapp.coating.models import Tin
-from yardapp.coating.pieces import Unit, units_of
+from yardapp.coating.pieces import Piece, Unit, units_of
 from yardapp.coating.planning import Plan, Would, latest_start_s, plan, would_do
 from yardapp.coating.services.asking import Asked, Found, find_pieces
 from yardapp.coating.services.moves import as_stock
 from yardapp.coating.services.systems import VersionRow, system_page
 from yardapp.coating.services.tins import tins
+from yardapp.coating.services.waiting import waiting_pieces
 from yardapp.coating.stock import Draw, draw
 from yardapp.coating.system import System
 from yardapp.coating.weather import Gate, Reading, gate
@@ -83,7 +84,7 @@ def look(session: Session, who: Who, asked: Asked) -> Looked:
         tins=stock,
         latest_start_s=_latest(planned, asked),
         gate=_gate(version, asked),
-        rests=_rests(version, units, planned, needs, asked),
+        rests=_rests(version, units, planned, needs, asked, waiting_pieces(session, asked.system_id)),
     )
 
 
@@ -96,7 +97,12 @@ def _gate(version: VersionRow, asked: Asked) -> Gate | None:
 
 
 def _rests(
-    version: VersionRow, units: tuple[Unit, ...], planned: Plan | None, needs: Sequence[Need], asked: Asked
+    version: VersionRow,
+    units: tuple[Unit, ...],
+    planned: Plan | None,
+    needs: Sequence[Need],
+    asked: Asked,
+    pieces: tuple[Piece, ...],
 ) -> dict[str, LeftOver]:
     """What the rest of the last kit of each product would cover before it dies, at the pace of this job."""
     pots = {pot.product: pot for pot in planned.pots} if planned else {}
@@ -115,6 +121,7 @@ def _rests(
             good_until_s=pot.good_until_s,
             pace_m2ps=pace_m2ps,
             loss_ratio=asked.loss_ratio,
+            pieces=pieces,
         )
         if rest is not None:
             found[need.product] = rest

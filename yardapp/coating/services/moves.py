@@ -1,6 +1,7 @@
 """Stock that goes down as product is mixed: which tins an act takes from, and what goes back. Rows are only added."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -9,7 +10,7 @@ from sqlalchemy.orm import Session
 
 from yardapp.coating.acts import LEFT_OVER, MIXED
 from yardapp.coating.amounts import shares_by_volume
-from yardapp.coating.models import CoatingAct, StockMove, Tin
+from yardapp.coating.models import CoatingAct, Job, StockMove, Tin
 from yardapp.coating.services.stories import Story
 from yardapp.coating.stock import HAIR, draw
 from yardapp.coating.stock import Tin as StockTin
@@ -21,6 +22,7 @@ from yardapp.people.services import Who
 IN_STOCK, COUNTED, TAKEN, BACK, UNDONE = "put in stock", "counted", "taken", "back", "taken back"
 THROWN_OUT, BACK_IN_TIN, ELSEWHERE = "thrown out", "back in its tin", "used elsewhere"
 FATES = (THROWN_OUT, BACK_IN_TIN, ELSEWHERE)
+MOST = 200
 EMPTY_M3 = 1e-9  # a thousandth of a millilitre
 
 
@@ -167,8 +169,36 @@ def move(
         tin.opened_on = tin.opened_on or (at or noted).astimezone().date()
 
 
-def moves_of(session: Session, who: Who, tin_id: int) -> Sequence[StockMove]:
+@dataclass(frozen=True, kw_only=True)
+class MoveRow:
+    """One row of a tin, and the job for which it was."""
+
+    kind: str
+    volume_m3: float
+    at: datetime
+    said_by: str
+    note: str
+    job_id: int | None
+    job: str | None
+
+
+def moves_of(session: Session, who: Who, tin_id: int) -> list[MoveRow]:
     """What came into a tin and went out of it, newest first."""
     who.must("see")
-    chosen = select(StockMove).where(StockMove.tin_id == tin_id).order_by(StockMove.id.desc()).limit(200)
-    return session.scalars(chosen).all()
+    chosen = (
+        select(
+            StockMove.kind,
+            StockMove.volume_m3,
+            StockMove.at,
+            StockMove.said_by,
+            StockMove.note,
+            Job.id.label("job_id"),
+            Job.title.label("job"),
+        )
+        .outerjoin(CoatingAct, CoatingAct.id == StockMove.act_id)
+        .outerjoin(Job, Job.id == CoatingAct.job_id)
+        .where(StockMove.tin_id == tin_id)
+        .order_by(StockMove.id.desc())
+        .limit(MOST)
+    )
+    return [MoveRow(**row) for row in session.execute(chosen).mappings()]

@@ -1,12 +1,15 @@
 """A job at this moment of the server's clock: what to do, each window, what is left in the pots."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
 from sqlalchemy.orm import Session
 
 from yardapp.coating.amounts import LeftOver, left_over
+from yardapp.coating.pieces import Piece
 from yardapp.coating.services.stories import Story, kept_story, version_of
+from yardapp.coating.services.waiting import waiting_pieces
 from yardapp.coating.standing import PotStanding, Standing, standing
 from yardapp.db import now
 from yardapp.people.services import Who
@@ -71,7 +74,8 @@ def windows(session: Session, who: Who, job_id: int) -> list[Window]:
 
 
 def product_left(session: Session, who: Who, job_id: int) -> list[PotLeft]:
-    """Each pot that stands open, and what it would still cover: by its volume, and in the time that it is good.
+    """Each pot that stands open, and what it would still cover: by its volume, in the time that it is good, and which
+    pieces of other jobs that is.
 
     Raises
     ------
@@ -79,15 +83,18 @@ def product_left(session: Session, who: Who, job_id: int) -> list[PotLeft]:
         There is no such job.
     """
     story, there = job_now(session, who, job_id)
-    return pots_left(story, there)
+    return pots_left(story, there, waiting_pieces(session, story.system_id, without=job_id))
 
 
-def pots_left(story: Story, there: Standing) -> list[PotLeft]:
-    """The same, of a job that is at hand; a pot of which nobody said how much was mixed covers nobody knows what."""
-    return [PotLeft(pot=pot, covers=_covers(story, there, pot)) for pot in there.pots]
+def pots_left(story: Story, there: Standing, pieces: Sequence[Piece] = ()) -> list[PotLeft]:
+    """The same, of a job that is at hand; a pot of which nobody said how much was mixed covers nobody knows what.
+
+    `pieces`: what else a rest may go onto.
+    """
+    return [PotLeft(pot=pot, covers=_covers(story, there, pot, pieces)) for pot in there.pots]
 
 
-def _covers(story: Story, there: Standing, pot: PotStanding) -> LeftOver | None:
+def _covers(story: Story, there: Standing, pot: PotStanding, pieces: Sequence[Piece]) -> LeftOver | None:
     run = next((one for one in reversed(story.run.pots) if one.product == pot.product and not one.is_gone), None)
     volume_m3 = _unused_m3(story, pot.product, run.mixed_s if run else None, run.volume_m3 if run else None)
     step = next((one for one in story.system.coats if story.system.steps[one].product == pot.product), None)
@@ -103,6 +110,7 @@ def _covers(story: Story, there: Standing, pot: PotStanding) -> LeftOver | None:
         good_until_s=pot.good_until_s,
         pace_m2ps=area_m2 / work_s,
         loss_ratio=story.job.loss_ratio,
+        pieces=pieces,
     )
 
 

@@ -1,14 +1,18 @@
 """Product in stock: opened and unopened, with batch and expiry."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from yardapp.coating.amounts import one_coat_m2
 from yardapp.coating.models import Tin
-from yardapp.coating.services.moves import COUNTED, IN_STOCK, move
+from yardapp.coating.services.moves import COUNTED, IN_STOCK, as_stock, move
+from yardapp.coating.services.systems import systems
+from yardapp.coating.stock import Makes, makes
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused, Superseded
 from yardapp.people import services as people
@@ -22,6 +26,29 @@ def tins(session: Session, who: Who, *, with_gone: bool = False) -> list[Tin]:
     who.must("see")
     chosen = select(Tin).order_by(Tin.product, Tin.part, Tin.expires_on.is_(None), Tin.expires_on, Tin.id)
     return list(session.scalars(chosen if with_gone else chosen.where(Tin.is_gone.is_(False))))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Covers:
+    """What the tins of one product would make when mixed, and how much one coat of that covers."""
+
+    product: str
+    system: str
+    makes: Makes | None
+    covers_m2: float | None
+
+
+def covers(session: Session, who: Who, stock: Sequence[Tin]) -> list[Covers]:
+    """Of each product that the yard's systems use and stock has, how much can be mixed and what that would cover."""
+    told = [as_stock(tin) for tin in stock]
+    found = []
+    for row in systems(session, who, used_only=True):
+        for product in row.system.products:
+            made = makes(told, product, now().timestamp())
+            if any(tin.holds(product, part) for tin in told for part in product.parts):
+                area_m2 = None if made is None else one_coat_m2(row.system, product, made.volume_m3)
+                found.append(Covers(product=product.name, system=row.name, makes=made, covers_m2=area_m2))
+    return found
 
 
 def tin_by_id(session: Session, who: Who, tin_id: int) -> Tin:

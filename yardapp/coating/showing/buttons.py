@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from yardapp.coating.acts import FINGER
+from yardapp.coating.portion import portion_m3
 from yardapp.coating.services import Story
 from yardapp.coating.standing import Next, Standing, UnitStanding
 
@@ -48,10 +49,40 @@ def buttons_of(first: Next | None, story: Story, standing: Standing) -> list[But
     if first is None:
         return []
     if first.act in ("stirring", "mixed"):
-        value = f"{first.act}||{'' if first.step is None else first.step}|{first.product}"
-        return [Button(value=value, label=LABELS[first.act], words=first.name, main=True)]
+        return _of_pot(first, story, standing)
     unit = next((one for one in standing.units if one.key == first.unit), None)
     return [*acts_of(story, unit), *_on_all(story, unit)] if unit is not None else []
+
+
+def _of_pot(first: Next, story: Story, standing: Standing) -> list[Button]:
+    """Stirring; then mixed, as much as the coats to come need, or another amount that is said later."""
+    value = f"{first.act}||{'' if first.step is None else first.step}|{first.product}"
+    amount_ml = _amount_ml(first, story, standing) if first.act == "mixed" else None
+    if amount_ml is None:
+        return [Button(value=value, label=LABELS[first.act], words=first.name, main=True)]
+    ready, other = f"Mixed {amount_ml} ml", "Mixed another amount"
+    return [
+        Button(value=f"{value}|{amount_ml}", label=ready, words=f"{first.name}: {ready}", main=True),
+        Button(value=value, label=other, words=f"{first.name}: {other}"),
+    ]
+
+
+def _amount_ml(first: Next, story: Story, standing: Standing) -> int | None:
+    product = story.system.product(first.product)
+    areas_m2 = {unit.key: unit.area_m2 for unit in story.units if unit.area_m2 is not None}
+    metals_c = [one.metal_c for one in story.run.readings if one.metal_c is not None]
+    if product is None:
+        return None
+    amount_m3 = portion_m3(
+        story.system,
+        product,
+        standing.ops,
+        areas_m2,
+        now_s=standing.now_s,
+        metal_c=metals_c[-1] if metals_c else None,
+        loss_ratio=story.job.loss_ratio,
+    )
+    return None if amount_m3 is None else round(amount_m3 * 1e6)
 
 
 def acts_of(story: Story, unit: UnitStanding) -> list[Button]:

@@ -25,6 +25,7 @@ def shown(looked: Looked, asked: Asked, units: System) -> dict[str, Any]:
         "ends": _ends(looked, asked),
         "pieces": [_piece(one, units) for one in looked.found],
         "needs": [_need(one, looked.rests.get(one.product)) for one in looked.needs],
+        "rests": [said for one in looked.needs for said in _rest(one.product, looked.rests.get(one.product))],
         "weather": _weather(looked),
         "silent": [why for one in looked.needs for why in one.why],
         "shares": [_share(one, looked) for one in looked.shares],
@@ -101,6 +102,13 @@ def _need(one: Any, rest: Any) -> tuple[str, ...]:
     covers = "" if one.left_covers_m2 is None else show(one.left_covers_m2, "area")
     in_time = show(rest.by_time_m2, "area") if rest is not None and rest.by_time_m2 is not None else ""
     return (one.product, needs, kits, left, covers, in_time)
+
+
+def _rest(product: str, rest: Any) -> list[str]:
+    """Onto which pieces of other jobs the rest would go while it is good."""
+    if rest is None or not rest.pieces:
+        return []
+    return [f"The rest of {product} would do {', '.join(piece.label for piece in rest.pieces)}."]
 
 
 def _weather(looked: Looked) -> tuple[str, list[str]]:

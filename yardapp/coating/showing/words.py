@@ -28,9 +28,22 @@ def _read(figures: Mapping[str, Any]) -> str:
 
 
 def _of_pot(what: str, figures: Mapping[str, Any]) -> str:
-    batch = f", batch {figures['batch']}" if figures.get("batch") else ""
-    volume = f", {show(figures['volume_m3'], 'volume')}" if figures.get("volume_m3") is not None else ""
-    return f"{figures.get('product', '')} {what}{batch}{volume}"
+    parts = (
+        f"batch {figures['batch']}" if figures.get("batch") else "",
+        show(figures["volume_m3"], "volume") if figures.get("volume_m3") is not None else "",
+        figures.get("fate", ""),
+        *(f"{show(volume_m3, 'volume')} of {part} not from stock" for part, volume_m3 in _short(figures)),
+        *(
+            f"batch {take['batch'] or 'unknown'} past its date"
+            for take in figures.get("takes", ())
+            if take.get("is_past")
+        ),
+    )
+    return ", ".join([f"{figures.get('product', '')} {what}", *(part for part in parts if part)])
+
+
+def _short(figures: Mapping[str, Any]) -> list[tuple[str, float]]:
+    return list(figures.get("short_m3", {}).items())
 
 
 FIGURES: Mapping[str, Any] = {

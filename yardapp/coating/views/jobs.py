@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from yardapp.coating import forms, services
 from yardapp.coating.showing import log as log_showing
+from yardapp.coating.showing import product as product_showing
 from yardapp.coating.showing import running as showing
 from yardapp.coating.showing.words import words_of
 from yardapp.coating.standing import standing
@@ -147,6 +148,24 @@ def log(job_id: int) -> ResponseReturnValue:
     )
 
 
+@bp.get("/jobs/<int:job_id>/product")
+def product(job_id: int) -> ResponseReturnValue:
+    """What was mixed of which tins, what stands mixed, what is left and what else it would cover."""
+    with snapshot() as opened:
+        story, there = services.job_now(opened, current_who(), job_id)
+        left = services.pots_left(story, there, services.waiting_pieces(opened, story.system_id, without=job_id))
+    may = current_who().may("record") and story.job.is_open
+    return page(
+        "coating/product.html",
+        job=story.job,
+        sums=product_showing.sums(story),
+        pots=product_showing.pots(left),
+        acts=product_showing.acts(
+            story, lambda act_id: url_for("coating.correct_page", act_id=act_id) if may else None
+        ),
+    )
+
+
 def _act_and_form(act_id: int) -> tuple[services.Story, Any, forms.CorrectForm]:
     with snapshot() as opened:
         story = services.story_of_act(opened, current_who(), act_id)
@@ -154,16 +173,13 @@ def _act_and_form(act_id: int) -> tuple[services.Story, Any, forms.CorrectForm]:
     if found is None:
         raise NotFound("That was taken back or put right already.")
     form = _with_products(filled(forms.CorrectForm), story)
-    for name in ("air_c", "metal_c", "relative_humidity", "wet_bulb_c", "product", "batch", "volume_m3", "people"):
-        if name not in _boxes_of(found):
-            del form[name]
+    for name in {name for names in forms.BOXES.values() for name in names} - set(_boxes_of(found)):
+        del form[name]
     return story, found, form
 
 
 def _boxes_of(found: Any) -> tuple[str, ...]:
-    return {"weather": forms.WEATHER, "people": ("people",)}.get(
-        found.kind, forms.POT if found.kind in ("stirring", "mixed", "left over") else ()
-    )
+    return forms.BOXES.get(found.kind, ())
 
 
 @bp.get("/acts/<int:act_id>/correct")

@@ -16,15 +16,16 @@ def stock() -> ResponseReturnValue:
     """What there is, opened and unopened."""
     with snapshot() as opened:
         rows = services.tins(opened, current_who())
+        covers = services.covers(opened, current_who(), rows)
     listed = [showing.listed(row, url_for("coating.tin_page", tin_id=row.id)) for row in rows]
-    return page("coating/stock.html", rows=listed)
+    return page("coating/stock.html", rows=listed, covers=[showing.covered(one) for one in covers])
 
 
 @bp.get("/stock/new")
 def new_tin_page() -> ResponseReturnValue:
     """An empty record."""
     current_who().must("record")
-    return page("coating/tin_page.html", form=filled(forms.TinForm), tin=None)
+    return page("coating/tin_page.html", form=filled(forms.TinForm), tin=None, events=[])
 
 
 @bp.post("/stock/new")
@@ -38,19 +39,23 @@ def add_tin() -> ResponseReturnValue:
             act.goes_to(url_for("coating.stock"), "It is in stock.")
         if act.answer:
             return kept(act)
-    return refused("coating/tin_page.html", form, tin=None)
+    return refused("coating/tin_page.html", form, tin=None, events=[])
 
 
-def _tin(tin_id: int) -> Any:
+def _tin(tin_id: int) -> tuple[Any, list[dict[str, Any]]]:
+    """A tin, and what came into it and went out of it."""
     with snapshot() as opened:
-        return services.tin_by_id(opened, current_who(), tin_id)
+        tin = services.tin_by_id(opened, current_who(), tin_id)
+        moves = services.moves_of(opened, current_who(), tin_id)
+    hrefs = [url_for("coating.job", job_id=move.job_id) if move.job_id else None for move in moves]
+    return tin, [showing.moved(move, href) for move, href in zip(moves, hrefs, strict=True)]
 
 
 @bp.get("/stock/<int:tin_id>")
 def tin_page(tin_id: int) -> ResponseReturnValue:
     """One tin."""
-    tin = _tin(tin_id)
-    return page("coating/tin_page.html", form=filled(forms.TinForm, tin), tin=tin)
+    tin, events = _tin(tin_id)
+    return page("coating/tin_page.html", form=filled(forms.TinForm, tin), tin=tin, events=events)
 
 
 @bp.post("/stock/<int:tin_id>")
@@ -63,4 +68,5 @@ def change_tin(tin_id: int) -> ResponseReturnValue:
             act.goes_to(url_for("coating.stock"), "Saved.")
         if act.answer:
             return kept(act)
-    return refused("coating/tin_page.html", form, tin=_tin(tin_id))
+    tin, events = _tin(tin_id)
+    return refused("coating/tin_page.html", form, tin=tin, events=events)
