@@ -9,11 +9,13 @@ import pytest
 from sqlalchemy import select, update
 from sqlalchemy.exc import DBAPIError
 
+from tests.conftest import check_page
 from tests.factories.marks import make_shelf
 from yardapp.db import snapshot, transaction
 from yardapp.marks.models import MakerTable, TableVersion
 
 STAMP = "OT22LR3-41877"
+MOVES = ("down-2", "remove-5")
 
 
 @pytest.fixture
@@ -108,18 +110,51 @@ def test_versions_stay(table_id):
         session.execute(update(TableVersion).values(why="another"))
 
 
-def test_two_people_at_one_table_are_shown_both(table_id, client, fetch):
+def test_two_people_at_one_table_keep_what_each_changed(table_id, client, fetch):
     boxes = boxes_of(fetch(f"/marks/tables/{table_id}/change"))
     client.send(f"/marks/tables/{table_id}/change", **boxes | {"places-2-value": "9"})
 
-    late = client.send(f"/marks/tables/{table_id}/change", **boxes | {"places-2-step": "2"})
+    late = client.send(f"/marks/tables/{table_id}/change", **boxes | {"places-2-step": "2", "why": "a letter"})
 
     assert late.status_code == 409
-    assert "value was 9, is 8" in late.text
     assert "step was 1, is 2" in late.text
+    assert "value was" not in late.text
     again = client.send(f"/marks/tables/{table_id}/change", **boxes_of(late.text))
     assert again.status_code == 303, again.text
-    assert body(table_id)["places"][2]["meaning"]["step"] == 2
+    assert (body(table_id)["places"][2]["meaning"]["value"], body(table_id)["places"][2]["meaning"]["step"]) == (9, 2)
+    assert "a letter" in fetch(f"/marks/tables/{table_id}")
+
+
+@pytest.mark.parametrize(("chosen", "kept"), [("value_theirs", 9), ("value_mine", 10)])
+def test_a_box_that_two_people_changed_is_chosen_by_the_later_one(table_id, client, fetch, chosen, kept):
+    boxes = boxes_of(fetch(f"/marks/tables/{table_id}/change"))
+    client.send(f"/marks/tables/{table_id}/change", **boxes | {"places-2-value": "9"})
+
+    late = client.send(f"/marks/tables/{table_id}/change", **boxes | {"places-2-value": "10", "places-2-step": "2"})
+
+    check_page(late.text)
+    assert "Place 3: Its value" in late.text
+    values = {"value_theirs": "9", "value_mine": "10"}
+    assert f'type="radio" name="places-2-value" value="{values["value_theirs"]}" checked' in late.text
+    client.send(f"/marks/tables/{table_id}/change", **boxes_of(late.text) | {"places-2-value": values[chosen]})
+    assert (body(table_id)["places"][2]["meaning"]["value"], body(table_id)["places"][2]["meaning"]["step"]) == (
+        kept,
+        2,
+    )
+
+
+def test_where_two_people_moved_places_the_order_is_chosen_first(table_id, client, fetch):
+    boxes = boxes_of(fetch(f"/marks/tables/{table_id}/change"))
+    moved = {act: boxes_of(client.send(f"/marks/tables/{table_id}/change", **boxes, act=act).text) for act in MOVES}
+    client.send(f"/marks/tables/{table_id}/change", **moved["down-2"])
+
+    late = client.send(f"/marks/tables/{table_id}/change", **moved["remove-5"])
+
+    assert late.status_code == 409
+    assert 'name="order" value="mine"' in late.text
+    then = client.send(f"/marks/tables/{table_id}/change", **boxes_of(late.text) | {"order": "mine"})
+    client.send(f"/marks/tables/{table_id}/change", **boxes_of(then.text))
+    assert [one["tells"] for one in body(table_id)["places"]] == ["nothing", "diameter", "pitch", "hand", "blades"]
 
 
 @pytest.mark.parametrize(

@@ -8,8 +8,9 @@ from flask.typing import ResponseReturnValue
 from yardapp.errors import NotFound
 from yardapp.marks import forms, services, shaping, showing
 from yardapp.marks.views.door import bp
+from yardapp.marks.views.merging import both
 from yardapp.marks.views.tables import opened_table
-from yardapp.stamps.tables import ExchangeRefused, Place, Table, changes
+from yardapp.stamps.tables import ExchangeRefused, Place, Table
 from yardapp.web import current_who, filled, kept, page, saving, snapshot
 
 NEW_PLACE = shaping.place_boxes(Place("nothing", "digits"))
@@ -80,12 +81,11 @@ def _answer(found: services.TablePage | None) -> ResponseReturnValue:
     act = request.form.get("act", "save")
     if act != "save":
         return _page(_rearranged(form, act), found)
-    table = _table_of(form) if form.validate() else None
+    table, begun_on = _table_of(form) if form.validate() else None, form.version.data or 0
     if table is not None and (answer := _saved(form, found, table)) is not None:
         return answer
-    if form.theirs is not None and found is not None:
-        sent = [one for one in request.form.items(multi=True) if one[0] not in ("version", "once", "csrf_token")]
-        return page("marks/two_versions.html", form=form, sent=sent, **_differ(found, table)), 409
+    if form.theirs is not None and found is not None and table is not None:
+        return both(form, opened_table(found.id), begun_on, table), 409
     return _page(form, found), 422
 
 
@@ -99,12 +99,6 @@ def _saved(form: forms.TableForm, found: services.TablePage | None, table: Table
             services.change_table(act.session, act.who, number, form.version.data or 0, table, why=why)
         act.goes_to(url_for("marks.table", table_id=number), "The table is kept.")
     return kept(act) if act.answer else None
-
-
-def _differ(found: services.TablePage, table: Table | None) -> dict[str, object]:
-    """What theirs and ours say otherwise."""
-    standing = opened_table(found.id)
-    return {"table": standing, "differ": changes(standing.newest.table, table) if table else ()}
 
 
 def _table_of(form: forms.TableForm) -> Table | None:
