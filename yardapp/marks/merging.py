@@ -10,6 +10,7 @@ from yardapp.stamps.tables import Entry, Lookup, Place, Special, Table
 
 Coded = TypeVar("Coded", Entry, Special)
 Matches = Sequence[int | None]  # of each place of an edit, which place of the version before it is
+Turn = tuple[str, int]  # a code, and how many of it stand before
 UNJUDGED = ("places", "version")
 
 
@@ -134,11 +135,11 @@ def _of_codes(
     base: Sequence[Coded], theirs: Sequence[Coded], mine: Sequence[Coded]
 ) -> tuple[tuple[Coded, ...], tuple[Coded, ...]]:
     """The list with both edits in it, twice: where one code was changed by both, as they and as we have it."""
-    was = dict(_numbered(base))
-    by_them = dict(_numbered(theirs))
-    by_us = dict(_numbered(mine))
+    was: dict[Turn, Coded] = dict(_numbered(base))
+    by_them: dict[Turn, Coded] = dict(_numbered(theirs))
+    by_us: dict[Turn, Coded] = dict(_numbered(mine))
     sides: tuple[list[Coded], list[Coded]] = ([], [])
-    for key in [*by_them, *(key for key in by_us if key not in by_them)]:
+    for key in [*by_them, *(one for one in by_us if one not in by_them)]:
         pair = _settled(was.get(key), by_them.get(key), by_us.get(key))
         for side, one in zip(sides, pair, strict=True):
             side.extend([] if one is None else [one])
@@ -152,7 +153,7 @@ def _settled(was: Coded | None, they: Coded | None, ours: Coded | None) -> tuple
     return (they, they) if ours == was else (they, ours)
 
 
-def _numbered(entries: Sequence[Coded]) -> Iterator[tuple[tuple[str, int], Coded]]:
+def _numbered(entries: Sequence[Coded]) -> Iterator[tuple[Turn, Coded]]:
     """Each by its code; one that stands twice, for other years, by its turn too."""
     turns: dict[str, count[int]] = {}
     for one in entries:
