@@ -34,6 +34,7 @@ WORDS_OF_DRIVE = {
     "speed_power": st.sampled_from(
         [(), ((2.0, 4e3), (3.0, 15e3), (4.0, 50e3)), ((3.0, 1e3), (2.0, 5e3)), ((1.0, 0.0),)]
     ),
+    "engine_curve": st.sampled_from([(), ((10.0, 5e3), (50.0, 28e3)), ((50.0, 28e3), (10.0, 5e3)), ((1.0, 0.0),)]),
     "speed_power_kind": st.sampled_from([None, "shaft", "effective", "guess"]),
 }
 FIGURES_OF_DRIVE = [name for name in DRIVE_FIELDS if name not in ("hand", "is_twin", *WORDS_OF_DRIVE)]

@@ -58,7 +58,8 @@ class DriveFigures:
     `vessel_length_m` is the waterline's; centres of the hull count aft from its fore end, `lcg_m` forward from the
     transom. `hull_kind` is a row of `wake_thrust.csv`, `planing_kind` of `crouch.csv`, `behind` what `thrust_deduction`
     calls so, `shaft_alloy` a name of `shaft_alloys`. `speed_power` are pairs of speed and power, at the shaft of one
-    propeller or, where `speed_power_kind` is "effective", on a tow rope.
+    propeller or, where `speed_power_kind` is "effective", on a tow rope. `engine_curve` are pairs of engine speed and
+    power at full throttle.
     """
 
     hand: str | None = None
@@ -72,6 +73,7 @@ class DriveFigures:
     rated_power_w: Figure | None = None
     rated_speed_rps: Figure | None = None
     reduction_ratio: Figure | None = None
+    engine_curve: tuple[tuple[float, float], ...] = ()
     vessel_length_m: Figure | None = None
     block_ratio: Figure | None = None
     is_twin: bool | None = None

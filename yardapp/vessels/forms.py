@@ -9,6 +9,7 @@ from wtforms.validators import InputRequired, Length
 from yardapp.fields import LengthField, PowerField, RatioField, RotationField, TaperField
 from yardapp.forms import YardForm, options
 from yardapp.vessels.boxes import BoatLengthField, MergedForm, number_or_none, tidy, tidy_lines
+from yardapp.vessels.pairs import EnginePairsField
 from yardapp.vessels.sizes import USUAL, box_of
 
 POSITIONS = [("centre", "Centre"), ("port", "Port"), ("starboard", "Starboard")]
@@ -78,6 +79,12 @@ class EngineForm(YardForm):
         at_least=0.2,
         at_most=20.0,
         description="2.03:1 means that the engine turns 2.03 times for one turn of the shaft. Without a gear: 1.",
+    )
+    engine_curve = EnginePairsField(
+        "Power at full throttle",
+        [Length(max=2000)],
+        description="From its maker's sheet, a pair a line, speeds rising: 1600 rpm, 14 kW. Left empty, one torque is "
+        "taken at every speed, and that is said.",
     )
 
 

@@ -1,52 +1,15 @@
 """What may be typed of a hull and of a shaft line."""
 
-import re
-from typing import Any
-
-from wtforms import RadioField, SelectField, TextAreaField
+from wtforms import RadioField, SelectField
 from wtforms.validators import Length
 
 from yardapp.fields import AngleField, AreaField, LengthField, MassField, RatioField
 from yardapp.forms import options
-from yardapp.quantities import Unreadable, read
 from yardapp.vessels.boxes import BoatLengthField, MergedForm
 from yardapp.vessels.hull_words import BEHIND, HULL_KINDS, PLANING_KINDS, POWER_TAKEN, SHAFT_ALLOYS
+from yardapp.vessels.pairs import PairsField
 
 NOT_KNOWN = ("", "Not known")
-_GAPS = re.compile(r"\s*[,;:\t]\s*|\s{2,}| at | = ")
-_SPACES = re.compile(r"\s+")
-
-
-class SpeedPowerField(TextAreaField):  # type: ignore[misc, unused-ignore]
-    """Speed and power, a pair a line: `6 kn, 8 kW`. `.data` is pairs in SI, `.typed` the text."""
-
-    typed = ""
-
-    def process_data(self, value: Any) -> None:
-        """Pairs of the record, written in knots and kilowatts."""
-        self.data = [tuple(pair) for pair in value or ()]
-
-    def process_formdata(self, valuelist: list[str]) -> None:
-        """What was typed, line by line; the line that can't be read is named."""
-        self.typed = valuelist[0].replace("\x00", "") if valuelist else ""
-        self.data = [_pair(line.strip()) for line in self.typed.splitlines() if line.strip()]
-
-    def _value(self) -> str:
-        if self.typed:
-            return self.typed
-        return "\n".join(f"{speed * 3600 / 1852:.6g} kn, {power / 1000:.6g} kW" for speed, power in self.data or ())
-
-
-def _pair(line: str) -> tuple[float, float]:
-    """The first cut of the line that gives a speed before it and a power behind it."""
-    for cut in (*_GAPS.finditer(line), *_SPACES.finditer(line)):
-        try:
-            speed = read(line[: cut.start()], "speed", "kn", at_least=0.0)
-            power = read(line[cut.end() :], "power", None, at_least=0.0)
-        except Unreadable:
-            continue
-        return speed.value, power.value
-    raise ValueError(f"`{line[:40]}` is not a speed and a power. Try 6 kn, 8 kW: a pair a line, each with its unit.")
 
 
 def _size(label: str, description: str = "", *, at_least: float = 0.001, at_most: float = 20.0) -> LengthField:
@@ -72,7 +35,7 @@ class HullForm(MergedForm):
         description="Laden as she goes. The travel lift's load cell tells it.",
     )
     length_m = BoatLengthField("Length on the waterline", what="boat's length", at_least=1.5, at_most=400.0)
-    speed_power = SpeedPowerField(
+    speed_power = PairsField(
         "Speed and power",
         [Length(max=2000)],
         description="A pair a line, speeds rising: 5 kn, 6 kW. What was measured or drawn beats any formula.",

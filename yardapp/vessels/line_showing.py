@@ -52,11 +52,11 @@ WORDS: Mapping[str, Mapping[str, str]] = {
 SYSTEMS: tuple[System, System] = ("mm", "in")
 
 
-def pairs_said(pairs: Sequence[Sequence[float]] | None) -> str:
-    """Speed and power in a line: `5 kn 6 kW; 6 kn 11 kW`."""
+def pairs_said(pairs: Sequence[Sequence[float]] | None, kind: quantities.Kind = "speed") -> str:
+    """Pairs in a line: `5 kn 6 kW; 6 kn 11 kW`."""
     if not pairs:
         return "not known"
-    return "; ".join(f"{quantities.show(speed, 'speed')} {quantities.show(power, 'power')}" for speed, power in pairs)
+    return "; ".join(f"{quantities.show(first, kind)} {quantities.show(power, 'power')}" for first, power in pairs)
 
 
 def hull_rows(vessel: Any) -> list[dict[str, Any]]:

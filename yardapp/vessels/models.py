@@ -81,6 +81,8 @@ class Drive(Base):
     rated_power_w: Mapped[float | None]
     rated_speed_rps: Mapped[float | None]
     reduction_ratio: Mapped[float | None]
+    # Pairs of engine speed (1/s) and power (W) at full throttle, rising, from its maker's sheet.
+    engine_curve: Mapped[list[Any] | None]
     shaft_diameter_m: Mapped[float | None]
     u_shaft_diameter_m: Mapped[float | None]
     taper: Mapped[float | None]

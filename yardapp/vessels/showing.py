@@ -22,6 +22,7 @@ LABELS = (
         "rated_power_w": "rated power",
         "rated_speed_rps": "rated speed of the engine",
         "reduction_ratio": "reduction",
+        "engine_curve": "power at full throttle",
         "shaft_diameter_m": "shaft, large end",
         "taper": "taper",
         "taper_length_m": "taper, length",
@@ -56,6 +57,7 @@ GAPS = {
     "hull_clearance_m": "Tape, square to the shaft",
 }
 ENGINE = ("rated_power_w", "rated_speed_rps", "reduction_ratio")
+PAIRS: dict[str, quantities.Kind] = {"speed_power": "speed", "engine_curve": "rotation"}
 UNSAID = frozenset({"length_m_typed", "vessel_id", "vessel"})
 HAPPENED = {
     "logged": "Entered in the register",
@@ -105,6 +107,8 @@ def engine_rows(drive: Any, gap_href: Callable[[str], str | None]) -> list[dict[
     if drive.rated_speed_rps and drive.reduction_ratio:
         turns = quantities.show(drive.rated_speed_rps / drive.reduction_ratio, "rotation")
         rows.append({"label": "Speed of the shaft", "first": turns, "basis": "engine's ÷ reduction"})
+    if drive.engine_curve:
+        rows.append({"label": "Power at full throttle", "first": pairs_said(drive.engine_curve, "rotation")})
     return rows
 
 
@@ -243,8 +247,8 @@ def _stood(what: str, old: Any, system: System) -> str:
         return "an account was linked" if old else "no account was linked"
     if what.startswith("u_"):
         return f"± of {LABELS[what[2:]]} was another" if old else f"{LABELS[what[2:]]} had no ±"
-    if what == "speed_power":
-        return f"{LABELS[what]} {pairs_said(old)}"
+    if what in PAIRS:
+        return f"{LABELS[what]} {pairs_said(old, PAIRS[what])}"
     if old is None or old == "":
         return f"{LABELS[what]} not known"
     is_figure = isinstance(old, int | float)

@@ -1,9 +1,14 @@
-"""The sizes of a shaft end and its room: how well each is usually read, and how each is written plainly."""
+"""The sizes of a shaft end and its room, and pairs: how well each is usually read, and how each is written plainly."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from math import isclose
+from typing import Any
 
+from yardapp.errors import Refused
+
+MOST_PAIRS = 60
 K = 2  # the ± that people type and read; `u_` columns are k = 1
 
 
@@ -79,3 +84,25 @@ _PLAIN: Mapping[str, tuple[float, str]] = {
     "_m2": (1.0, "m²"),
     "_rad": (1.0, "rad"),
 }
+
+
+def rising(pairs: Any, name: str) -> list[list[float]] | None:
+    """The pairs as they are kept, the first of each rising; None where there are none.
+
+    Raises
+    ------
+    Refused
+        There is one alone, or too many, or one is not above zero, or they do not rise.
+    """
+    rows = [[float(first), float(power)] for first, power in pairs or ()]
+    if not rows:
+        return None
+    if len(rows) < 2:
+        raise Refused("Two pairs of speed and power at least, or none.", name)
+    if len(rows) > MOST_PAIRS:
+        raise Refused(f"{MOST_PAIRS} pairs at most.", name)
+    if any(first <= 0 or power <= 0 for first, power in rows):
+        raise Refused("Speeds and powers must be above zero.", name)
+    if any(later[0] <= earlier[0] for earlier, later in pairwise(rows)):
+        raise Refused("The speeds must rise from each line to the next.", name)
+    return rows

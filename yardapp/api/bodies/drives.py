@@ -1,7 +1,7 @@
 """Drives: engine, gear, shaft line, and the room for a propeller."""
 
 from datetime import datetime
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
@@ -18,6 +18,7 @@ from yardapp.api.bodies.base import (
     Words,
     with_sizes,
 )
+from yardapp.api.bodies.hulls import SpeedPower
 from yardapp.api.sizes import Size
 from yardapp.vessels.services import BEHIND, SHAFT_ALLOYS
 
@@ -47,9 +48,12 @@ DRIVE_SIZES = (
     Size("shaft_depth_m", "length", "Waterline to the shaft's centre at the propeller", least=0.05, most=30.0),
     Size("old_mass_kg", "mass", "Weight of the propeller that was on it", least=0.1, most=1e5),
 )
-WORDS = ("position", "engine", "hand", "hull_clearance_from", "note", "shaft_alloy", "behind")
+WORDS = ("position", "engine", "hand", "hull_clearance_from", "note", "shaft_alloy", "behind", "engine_curve")
 Alloy: Any = Literal[SHAFT_ALLOYS]
 Behind: Any = Literal[tuple(BEHIND)]
+EngineCurve = Annotated[
+    SpeedPower, Field(description="Pairs of engine speed, rev/s, and power at full throttle, W, speeds rising.")
+]
 
 
 class DriveWords(Body):
@@ -62,6 +66,7 @@ class DriveWords(Body):
     hull_clearance_from: From = Field("centre", description="Where on the shaft the hull clearance begins.")
     shaft_alloy: Alloy | None = Field(None, description="Metal of the shaft and its condition.")
     behind: Behind | None = Field(None, description="Rudder behind one screw, or what stands beside two.")
+    engine_curve: EngineCurve | None = None
     note: Note = ""
 
 
@@ -75,6 +80,7 @@ class DriveChangeWords(Body):
     hull_clearance_from: From | None = None
     shaft_alloy: Alloy | None = None
     behind: Behind | None = None
+    engine_curve: EngineCurve | None = None
     note: Note | None = None
 
 
@@ -103,6 +109,7 @@ class Drive(Reply):
     hull_clearance_from: From
     shaft_alloy: str | None
     behind: str | None
+    engine_curve: list[list[float]] = Field(description="Pairs of engine speed, rev/s, and power, W.")
     figures: dict[str, Figure] = Field(description="By their full name; what is not known is left out.")
     typed: dict[str, str] = Field(description="What was typed, by the name of its box.")
     note: str

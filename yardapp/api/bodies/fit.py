@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Discriminator, Field, Tag
 
 from yardapp.api.bodies.base import NO_CONTROLS, Assumed, Basis, Body, Hand, Id, Reply, with_sizes
-from yardapp.api.bodies.drives import DRIVE_SIZES, Alloy, Behind
+from yardapp.api.bodies.drives import DRIVE_SIZES, Alloy, Behind, EngineCurve
 from yardapp.api.bodies.hulls import HULL_SIZES, HullKind, PlaningKind, PowerTaken, SpeedPower
 from yardapp.api.bodies.items import PROPELLER_SIZES, BladeKind, BoreKind, Metal
 from yardapp.api.sizes import SI_UNITS, Size
@@ -46,6 +46,7 @@ class DriveFitWords(Body):
     planing_kind: PlaningKind | None = Field(None, description="How fast a kind of planing boat.")
     speed_power: SpeedPower = Field([], description="Pairs of speed, m/s, and power, W, speeds rising.")
     speed_power_kind: PowerTaken | None = Field(None, description="Where that power is.")
+    engine_curve: EngineCurve = Field([], description="Pairs of engine speed, rev/s, and power, W, speeds rising.")
     basis: Basis = Field("measured", description="How the figures are known; a guess settles nothing.")
 
 

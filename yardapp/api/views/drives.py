@@ -27,6 +27,7 @@ def shown(drive: Any, vessel: str) -> bodies.Drive:
         hull_clearance_from=drive.hull_clearance_from,
         shaft_alloy=drive.shaft_alloy,
         behind=drive.behind,
+        engine_curve=drive.engine_curve or [],
         figures=_shown_figures(drive),
         typed={name: text for name, text in drive.typed.items() if text},
         note=drive.note,

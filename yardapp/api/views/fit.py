@@ -17,6 +17,7 @@ from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
 from yardapp.gear import services as gear
 from yardapp.vessels import services as vessels
 
+PAIRS = ("speed_power", "engine_curve")
 HULL_AND_LINE = ("shaft_alloy", "behind", "hull_kind", "planing_kind", "speed_power_kind")
 
 
@@ -69,8 +70,8 @@ def _drive(act: Act, said: Any) -> DriveFigures:
     figures: dict[str, Any] = _figures(figures_said(said, bodies.ROOM_SIZES, "drive."), said.basis)
     block = None if said.block_ratio is None else Figure(value=said.block_ratio, basis=said.basis)
     words = {name: getattr(said, name) for name in HULL_AND_LINE}
-    pairs = tuple((pair[0], pair[1]) for pair in said.speed_power)
-    return DriveFigures(hand=said.hand, is_twin=said.is_twin, block_ratio=block, speed_power=pairs, **words, **figures)
+    pairs: dict[str, Any] = {name: tuple((one[0], one[1]) for one in getattr(said, name)) for name in PAIRS}
+    return DriveFigures(hand=said.hand, is_twin=said.is_twin, block_ratio=block, **pairs, **words, **figures)
 
 
 def _figures(found: dict[str, Told], basis: str) -> dict[str, Figure]:

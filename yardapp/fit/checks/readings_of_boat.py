@@ -51,6 +51,7 @@ CHINE_BEAM = "drive.chine_beam_m"
 DEADRISE = "drive.deadrise_rad"
 LCG = "drive.lcg_m"
 SPEED_POWER = "drive.speed_power"
+ENGINE_CURVE = "drive.engine_curve"
 TRIAL = "drive.trial"
 
 WIDTHS = (

@@ -6,9 +6,11 @@ from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.check import AFTER_WORK, ANOTHER_SHAFT, BEARING, CANNOT_TELL, GOES_ON, NO, Check, Compared, Need
 from yardapp.fit.checks.groups import STRENGTH
 from yardapp.fit.checks.readings import POWER, SHAFT, SHAFT_KEY_DEPTH, SHAFT_KEY_WIDTH
-from yardapp.fit.checks.readings_of_boat import ALLOY, KEY_LENGTH, RATED_SPEED, REDUCTION, SAFETY, SPAN
+from yardapp.fit.checks.readings_of_boat import ALLOY, ENGINE_CURVE, KEY_LENGTH, RATED_SPEED, REDUCTION, SAFETY, SPAN
 from yardapp.fit.checks.sums import add_up, measured, workings
 from yardapp.fit.checks.weighing import at_least, at_most
+from yardapp.fit.loading.full_throttle import strongest
+from yardapp.fit.loading.parts import Lacking
 from yardapp.formulas.engine import kept_ratio
 from yardapp.formulas.shafting import (
     ShaftMaterial,
@@ -54,7 +56,11 @@ def check_torsion(case: Case) -> Check:
     paths, alloy = (POWER, RATED_SPEED, REDUCTION, SHAFT), _alloy(case)
     if case.unknown(*paths) or alloy is None:
         return _lacking(case, "torsion", TORSION_SOURCE, paths)
-    power, speed, gear, shaft = (case.surely(path) for path in paths)
+    gear, shaft = case.surely(REDUCTION), case.surely(SHAFT)
+    engine = strongest(case)
+    if isinstance(engine, Lacking):
+        return _misread(case, "torsion", TORSION_SOURCE, engine, paths)
+    power, speed, of_curve = engine
     safety, whose = _safety(case)
     least, summed = add_up(
         "Least diameter in torsion",
@@ -74,7 +80,7 @@ def check_torsion(case: Case) -> Check:
         source=f"{TORSION_SOURCE} Metal: {alloy.source} ({alloy.status}).",
         compared=(*case.compared(SHAFT), Compared(label="Least diameter", value=least.n, u=least.s, kind="length")),
         sums=(summed,),
-        rests_on=(*paths, ALLOY, SAFETY),
+        rests_on=(*paths, *of_curve, ALLOY, SAFETY),
     )
     bears = at_least(shaft - least, 0.0)
     if bears is None:
@@ -102,6 +108,12 @@ def _lacking(case: Case, name: str, source: str, paths: tuple[str, ...]) -> Chec
         check = replace(check, says=f"{check.says} Nor what metal the shaft is.")
     needs = (*check.needs, ASK_ALLOY) if _alloy(case) is None else check.needs
     return replace(check, needs=needs, group=STRENGTH)
+
+
+def _misread(case: Case, name: str, source: str, found: Lacking, paths: tuple[str, ...]) -> Check:
+    """An engine whose curve and plate don't agree: neither is taken."""
+    check = case.cannot_tell(name, found.says, source, *paths)
+    return replace(check, needs=found.needs, group=STRENGTH, rests_on=(*paths, ENGINE_CURVE))
 
 
 def check_whirl(case: Case) -> Check:
@@ -155,15 +167,10 @@ def check_key(case: Case) -> Check:
         )
     if case.unknown(*paths) or alloy is None:
         return _lacking(case, "key", KEY_SOURCE, paths)
-    power, speed, gear, shaft, width, depth, length = (float(case.surely(path).n) for path in paths)
-    turning = float(torque(power * float(kept_ratio(1, 2)), speed / gear))
-    figures = {
-        "torque_nm": turning,
-        "shaft_diameter_m": shaft,
-        "width_m": width,
-        "height_m": 2 * depth,
-        "length_m": length,
-    }
+    engine = strongest(case)
+    if isinstance(engine, Lacking):
+        return _misread(case, "key", KEY_SOURCE, engine, paths)
+    figures = _in_the_key(case, engine[0].n, engine[1].n)
     stress = key_stress(**figures)
     shear, bearing = float(stress.shear_pa), float(stress.bearing_pa)
     allowed = alloy.torsional_yield_pa / _safety(case)[0]
@@ -181,9 +188,22 @@ def check_key(case: Case) -> Check:
             Compared(label="Bearing on the key", value=bearing, kind="pressure"),
         ),
         sums=(workings("Shear in the key", key_stress, "pressure", measured(shear, 0.0), **figures),),
-        rests_on=(*paths, ALLOY),
+        rests_on=(*paths, *engine[2], ALLOY),
     )
     if shear <= allowed and bearing <= 2 * allowed:
         return check
     says = f"{check.says} The key alone would not: the cone must carry it, so the fit must be blued and drawn up well."
     return replace(check, says=says)
+
+
+def _in_the_key(case: Case, power: float, speed: float) -> dict[str, float]:
+    """What the key's sum goes by: the torque at the shaft, and the key as high as both keyways."""
+    paths = (REDUCTION, SHAFT, SHAFT_KEY_WIDTH, SHAFT_KEY_DEPTH, KEY_LENGTH)
+    gear, shaft, width, depth, length = (float(case.surely(path).n) for path in paths)
+    return {
+        "torque_nm": float(torque(power * float(kept_ratio(1, 2)), speed / gear)),
+        "shaft_diameter_m": shaft,
+        "width_m": width,
+        "height_m": 2 * depth,
+        "length_m": length,
+    }

@@ -3,22 +3,20 @@
 from dataclasses import replace
 from functools import lru_cache
 
-import numpy as np
 from uncertainties import UFloat
 
 from yardapp.fit.checks.case import Case
 from yardapp.fit.checks.readings import POWER, TWIN
 from yardapp.fit.checks.readings_of_boat import HULL_KIND, RATED_SPEED, REDUCTION
-from yardapp.fit.checks.words import listed, plain
+from yardapp.fit.checks.words import plain
 from yardapp.fit.figures import DriveFigures, Limits, PropellerFigures
+from yardapp.fit.loading.full_throttle import FullThrottle, full_throttle
 from yardapp.fit.loading.hull import Hull, hull_curve
 from yardapp.fit.loading.parts import Assumed, Lacking, Premises, Unsure
 from yardapp.fit.loading.water import Water, water
-from yardapp.formulas.engine import kept_ratio, power_curve, power_curve_from_rating
+from yardapp.formulas.engine import kept_ratio
 from yardapp.formulas.sizing import Drive, HullCurve
 
-# How far above its rating the engine is followed when one asks what it would do without its governor.
-BEYOND = 1.6
 U_KEPT = 0.01
 # What a real propeller's torque may differ from the series': no source, ours.
 U_SERIES = 0.02
@@ -39,37 +37,25 @@ def _premises(drive: DriveFigures, limits: Limits) -> Premises | Lacking:
     around = water(case)
     screws = around.screws if isinstance(around, Water) else 1
     hull = hull_curve(case, screws)
-    lacking = [found for found in (_engine_lacks(case), hull, around) if isinstance(found, Lacking)]
+    throttle = full_throttle(case)
+    lacking = [found for found in (throttle, hull, around) if isinstance(found, Lacking)]
     if lacking:
         needs = tuple(dict.fromkeys(need for each in lacking for need in each.needs))
         return Lacking(says=" ".join(each.says for each in lacking), needs=needs)
+    assert isinstance(throttle, FullThrottle)
     assert isinstance(hull, Hull)
     assert isinstance(around, Water)
-    return _gathered(case, hull, around)
+    return _gathered(case, throttle, hull, around)
 
 
-def _engine_lacks(case: Case) -> Lacking | None:
-    missing = case.unknown(POWER, RATED_SPEED, REDUCTION)
-    if not missing:
-        return None
-    labels = {POWER: "rated power", RATED_SPEED: "rated speed", REDUCTION: "reduction"}
-    says = f"Of the engine the {listed([labels[path] for path in missing], 'and the')} "
-    says += f"{'is' if len(missing) == 1 else 'are'} not known."
-    return Lacking(says=says, needs=case.needs(*missing))
-
-
-def _gathered(case: Case, hull: Hull, around: Water) -> Premises:
+def _gathered(case: Case, throttle: FullThrottle, hull: Hull, around: Water) -> Premises:
     power, speed, gear = (case.surely(path) for path in (POWER, RATED_SPEED, REDUCTION))
     kept = float(kept_ratio(1, 2))
-    rated = power_curve_from_rating(power.n, speed.n)
-    beyond = power_curve(
-        np.append(rated.engine_speed_rps, BEYOND * speed.n), np.append(rated.power_w, BEYOND * power.n)
-    )
-    engine = Drive(curve=rated, gear_ratio=gear.n, kept_ratio=kept)
+    engine = Drive(curve=throttle.curve, gear_ratio=gear.n, kept_ratio=kept)
     wake, deduction = (one.value for one in around.unsure)
     return Premises(
         engine=engine,
-        free=replace(engine, curve=beyond),
+        free=replace(engine, curve=throttle.beyond),
         hull=HullCurve(
             speed_mps=hull.speed_mps,
             resistance_n=hull.resistance_n,
@@ -84,11 +70,11 @@ def _gathered(case: Case, hull: Hull, around: Water) -> Premises:
             *around.unsure,
             _factor("resistance_factor", hull.u_share, HULL),
         ),
-        assumed=(*_said_of_engine(kept, case.limits), *around.assumed, *hull.assumed),
+        assumed=(throttle.assumed, *_said_of_engine(kept, case.limits), *around.assumed, *hull.assumed),
         hull_method=hull.method,
         hull_why=hull.why,
         passed_over=hull.passed_over,
-        rests_on=(POWER, RATED_SPEED, REDUCTION, HULL_KIND, TWIN, *hull.rests_on),
+        rests_on=(POWER, RATED_SPEED, REDUCTION, *throttle.rests_on, HULL_KIND, TWIN, *hull.rests_on),
     )
 
 
@@ -108,11 +94,6 @@ def _of_engine(power: UFloat, speed: UFloat, gear: UFloat, kept: float) -> tuple
 
 def _said_of_engine(kept: float, limits: Limits) -> tuple[Assumed, ...]:
     return (
-        Assumed(
-            label="Engine at full throttle",
-            value="the torque of its rating, at every speed near it",
-            says="From one rated point; common practice, no source.",
-        ),
         Assumed(
             label="Kept of the engine's power",
             value=kept,

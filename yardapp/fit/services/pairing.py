@@ -89,9 +89,14 @@ def drive_figures(drive: Any, vessel: Any) -> DriveFigures:
         hull_clearance_m=_from_centre(drive),
         vessel_length_m=_said(vessel.length_m),
         is_twin=drive.position != "centre",
-        speed_power=tuple((float(speed), float(power)) for speed, power in vessel.speed_power or ()),
+        engine_curve=_pairs(drive.engine_curve),
+        speed_power=_pairs(vessel.speed_power),
         **given,
     )
+
+
+def _pairs(pairs: Any) -> tuple[tuple[float, float], ...]:
+    return tuple((float(speed), float(power)) for speed, power in pairs or ())
 
 
 def _said(value: float | None, u: float | None = None) -> Figure | None:

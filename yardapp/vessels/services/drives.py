@@ -14,7 +14,7 @@ from yardapp.vessels.hull_words import BEHIND, SHAFT_ALLOYS
 from yardapp.vessels.models import Drive
 from yardapp.vessels.services.boats import happened, vessel_by_id
 from yardapp.vessels.services.shaft_lines import drive_by_id
-from yardapp.vessels.sizes import USUAL, box_of, is_same, is_usual, plain, plus_minus_of, u_of
+from yardapp.vessels.sizes import USUAL, box_of, is_same, is_usual, plain, plus_minus_of, rising, u_of
 
 POSITIONS = ("centre", "port", "starboard")
 DRIVE_FIGURES = (
@@ -29,7 +29,7 @@ DRIVE_FIGURES = (
     "hub_space_m",
     "hull_clearance_m",
 )
-ENGINE = ("engine", "rated_power_w", "rated_speed_rps", "reduction_ratio")
+ENGINE = ("engine", "rated_power_w", "rated_speed_rps", "reduction_ratio", "engine_curve")
 READ_OFF_THE_BOAT = tuple(USUAL)
 LINE_FIGURES = (
     "safety_factor",
@@ -47,7 +47,8 @@ LINE_FIGURES = (
 )
 LINE_WORDS = ("shaft_alloy", "behind")
 WORDS = ("position", "engine", "hand", "hull_clearance_from", "note")
-DRIVE_BOXES = WORDS + DRIVE_FIGURES
+CURVE = "engine_curve"
+DRIVE_BOXES = (*WORDS, *DRIVE_FIGURES, CURVE)
 LINE_BOXES = LINE_WORDS + LINE_FIGURES
 LISTS = {
     "shaft_alloy": (None, *SHAFT_ALLOYS),
@@ -102,6 +103,8 @@ def _write(drive: Drive, said: Mapping[str, Any]) -> None:
     for name in (*WORDS, *LINE_WORDS):
         if name in said:
             _write_word(drive, name, said[name] or EMPTY[name])
+    if CURVE in said:
+        drive.engine_curve = rising(said[CURVE], CURVE)
     drive.typed = dict(drive.typed or {})  # a new one, else the change is not seen
     for name in (*DRIVE_FIGURES, *LINE_FIGURES):
         is_new = name in said and not is_same(getattr(drive, name), said[name])
@@ -190,14 +193,15 @@ def _change(session: Session, who: Who, drive_id: int, version: int, said: Mappi
 
 def _standing(drive: Drive) -> dict[str, Any]:
     uncertain = (f"u_{name}" for name in READ_OFF_THE_BOAT)
-    return {name: getattr(drive, name) for name in (*WORDS, *DRIVE_FIGURES, *LINE_BOXES, *uncertain)}
+    return {name: getattr(drive, name) for name in (*WORDS, *DRIVE_FIGURES, *LINE_BOXES, CURVE, *uncertain)}
 
 
 def as_typed(drive: Drive) -> dict[str, str]:
     """What stands there, box by box, with its units: whoever reads it may work in others."""
     words = {name: getattr(drive, name) or "" for name in (*WORDS, *LINE_WORDS)}
     figures = {name: plain(name, getattr(drive, name)) for name in (*DRIVE_FIGURES, *LINE_FIGURES)}
-    return words | figures | _plus_minus_typed(drive)
+    pairs = "\n".join(f"{turns * 60:.6g} rpm, {power / 1000:.6g} kW" for turns, power in drive.engine_curve or ())
+    return words | figures | {CURVE: pairs} | _plus_minus_typed(drive)
 
 
 def _plus_minus_typed(drive: Drive) -> dict[str, str]:

@@ -1,7 +1,6 @@
 """What is known of a hull: its kind, its weight and lines, its speed and power."""
 
 from collections.abc import Mapping
-from itertools import pairwise
 from typing import Any
 
 from sqlalchemy.orm import Session
@@ -12,7 +11,7 @@ from yardapp.people.services import Who
 from yardapp.vessels.hull_words import HULL_KINDS, PLANING_KINDS, POWER_TAKEN
 from yardapp.vessels.models import Vessel
 from yardapp.vessels.services.boats import happened, vessel_by_id
-from yardapp.vessels.sizes import is_same, plain
+from yardapp.vessels.sizes import is_same, plain, rising
 
 HULL_FIGURES = (
     "length_m",
@@ -37,7 +36,6 @@ LISTS: Mapping[str, Mapping[str, str]] = {
     "planing_kind": PLANING_KINDS,
     "speed_power_kind": POWER_TAKEN,
 }
-MOST_PAIRS = 60
 
 
 def set_hull(session: Session, who: Who, vessel_id: int, version: int, said: Mapping[str, Any]) -> Vessel:
@@ -57,7 +55,7 @@ def set_hull(session: Session, who: Who, vessel_id: int, version: int, said: Map
     wanted: dict[str, Any] = {name: _word(name, said[name]) for name in HULL_WORDS if name in said}
     wanted |= {name: said[name] for name in HULL_FIGURES if name in said}
     if "speed_power" in said:
-        wanted["speed_power"] = _pairs(said["speed_power"])
+        wanted["speed_power"] = rising(said["speed_power"], "speed_power")
     before = {name: getattr(vessel, name) for name, value in wanted.items() if not _stands(vessel, name, value)}
     if vessel.version != version and before:
         theirs = {name: text for name, text in hull_as_typed(vessel).items() if name in said}
@@ -74,22 +72,6 @@ def _word(name: str, word: str | None) -> str | None:
     if word not in LISTS[name]:
         raise Refused(f"One of {', '.join(LISTS[name])}.", name)
     return word
-
-
-def _pairs(pairs: Any) -> list[list[float]] | None:
-    """Speed and power, both rising from each pair to the next; None where there are none."""
-    rows = [[float(speed), float(power)] for speed, power in pairs or ()]
-    if not rows:
-        return None
-    if len(rows) < 2:
-        raise Refused("Two pairs of speed and power at least, or none.", "speed_power")
-    if len(rows) > MOST_PAIRS:
-        raise Refused(f"{MOST_PAIRS} pairs at most.", "speed_power")
-    if any(speed <= 0 or power <= 0 for speed, power in rows):
-        raise Refused("Speeds and powers must be above zero.", "speed_power")
-    if any(later[0] <= earlier[0] for earlier, later in pairwise(rows)):
-        raise Refused("The speeds must rise from each line to the next.", "speed_power")
-    return rows
 
 
 def _stands(vessel: Vessel, name: str, value: Any) -> bool:
