@@ -12,6 +12,8 @@ from functools import lru_cache
 from importlib import import_module
 from typing import Any
 
+import numpy as np
+
 from yardapp import formulas
 from yardapp.errors import NotFound
 from yardapp.paths import ROOT
@@ -52,6 +54,26 @@ class Published:
     accuracy: str
     source: str
     status: str
+
+    @property
+    def given(self) -> str:
+        """The inputs in words: `rise_m 0.0333, swing_rad 0.698132`."""
+        return ", ".join(f"{name} {_short(value)}" for name, value in self.inputs.items())
+
+    @property
+    def figure(self) -> str:
+        """What was published and how near the formula must come: `set_up_m 0.0016 ± 0.00005`."""
+        near = f" ± {_short(float(self.tolerance))}" if self.tolerance else ""
+        return f"{self.pick} {self.expected}{near}".lstrip()
+
+
+def _short(value: Any) -> str:
+    """A number to six figures and without exponent, inside a list too; words as they are."""
+    if isinstance(value, list):
+        return f"[{', '.join(map(_short, value))}]"
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        return str(value)
+    return np.format_float_positional(value, precision=6, fractional=False, trim="-")
 
 
 @dataclass(frozen=True)

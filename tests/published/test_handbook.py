@@ -50,3 +50,12 @@ def test_a_page_has_relation_range_source_and_example_and_opens_under_the_full_n
 def test_what_is_no_formula_has_no_page():
     with pytest.raises(NotFound):
         handbook.entry("yardapp.formulas.ranges.hold")
+
+
+def test_a_published_figure_is_said_without_exponents_or_long_tails():
+    one = handbook.Published(
+        {"taper": 1 / 12, "ends": [0.04, 1e-5], "way": "nut"}, "gap_m", "0.0012", "5e-05", "", "", ""
+    )
+
+    assert one.given == "taper 0.0833333, ends [0.04, 0.00001], way nut"
+    assert one.figure == "gap_m 0.0012 ± 0.00005"
