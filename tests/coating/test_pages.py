@@ -244,7 +244,7 @@ def test_a_coat_is_rated_blade_by_blade_at_haul_out(client, fetch, clock):
 
     assert answer.status_code == 303
     text = fetch(f"/coating/items/{tag}", queries=5)
-    assert "blade 1 slime, blade 3 shell few" in text
+    assert re.search(r">blade 1 slime<.*>blade 3 shell few<", text)
 
 
 def test_a_rating_that_says_nothing_is_refused(client, clock):

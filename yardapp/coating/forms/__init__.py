@@ -1,7 +1,7 @@
 """What may be typed about coating, form by form."""
 
 from yardapp.coating.forms.plan import MOST_PIECES, PlanForm
-from yardapp.coating.forms.rating import PhotoForm, RatingForm
+from yardapp.coating.forms.rating import CorrectRatingForm, PhotoForm, RatingForm
 from yardapp.coating.forms.sheet import MOST_ROWS, SystemForm
 from yardapp.coating.forms.stock import TinForm
 from yardapp.coating.forms.taps import (
@@ -21,6 +21,7 @@ __all__ = [
     "MOST_ROWS",
     "BringBackForm",
     "CorrectForm",
+    "CorrectRatingForm",
     "OfferForm",
     "PhotoForm",
     "PlainForm",

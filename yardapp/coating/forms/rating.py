@@ -1,7 +1,7 @@
 """How a coating looked at haul-out, and photos."""
 
 from wtforms import DateField, FileField, RadioField, SelectField, StringField
-from wtforms.validators import Length, Optional
+from wtforms.validators import InputRequired, Length, Optional
 
 from yardapp.coating.history import RATINGS
 from yardapp.forms import YardForm, options
@@ -20,6 +20,17 @@ class PhotoForm(YardForm):
     photo = FileField("Photo")
     unit = SelectField("Of", validate_choice=False, choices=options([]))
     caption = StringField("What it shows", [Length(max=120)])
+
+
+class CorrectRatingForm(YardForm):
+    """Another word in the place of a wrong one."""
+
+    word = RadioField(
+        "It looked", [InputRequired("How did it look?")], choices=options((word, word.capitalize()) for word in RATINGS)
+    )
+    note = StringField("Note", [Length(max=300)])
+    at = DateField("When it was looked at", [Optional()])
+    why = StringField("Why", [InputRequired("Say why, in a few words: it is read years later."), Length(max=300)])
 
 
 class RatingForm(YardForm):

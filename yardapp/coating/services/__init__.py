@@ -18,13 +18,13 @@ from yardapp.coating.services.lasting import (
     coatings,
     history_of,
     history_of_piece,
-    rate,
     tag_of,
 )
 from yardapp.coating.services.launching import LaunchLine, before_launch
 from yardapp.coating.services.looking import Looked, look
 from yardapp.coating.services.moves import FATES, MoveRow, moves_of
 from yardapp.coating.services.now import PotLeft, Window, job_now, pots_left, product_left, windows
+from yardapp.coating.services.rating import correct_rating, rate, rating_by_id
 from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
 from yardapp.coating.services.systems import (
     SystemPage,
@@ -72,6 +72,7 @@ __all__ = [
     "change_tin",
     "close_job",
     "coatings",
+    "correct_rating",
     "correct_step",
     "covers",
     "drive_choices",
@@ -87,6 +88,7 @@ __all__ = [
     "pots_left",
     "product_left",
     "rate",
+    "rating_by_id",
     "start_coat",
     "still_shipped",
     "story_of",

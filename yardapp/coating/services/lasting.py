@@ -1,6 +1,6 @@
-"""What is on each thing, how long it has lasted, how it looked when it came out of the water."""
+"""What is on each thing, how long it has lasted, how it looked each time it came out of the water."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
@@ -13,10 +13,8 @@ from yardapp.coating.history import RATINGS, Coated
 from yardapp.coating.history import Rating as ToldRating
 from yardapp.coating.models import CoatingSystem, Job, Piece, Rating, SystemVersion
 from yardapp.coating.system import System
-from yardapp.db import now
-from yardapp.errors import NotFound, Refused
+from yardapp.errors import NotFound
 from yardapp.gear import services as gear
-from yardapp.people import services as people
 from yardapp.people.services import Who
 
 MOST = 5000
@@ -35,7 +33,8 @@ class CoatRow:
     system: System
     system_name: str
     version: int
-    ratings: Sequence[Rating] = field(default_factory=tuple)
+    ratings: Sequence[Rating] = field(default_factory=tuple)  # those that stand, newest first
+    crossed_out: Sequence[tuple[Rating, Rating]] = field(default_factory=tuple)  # each with the one in its place
     ended: datetime | None = None
 
     @property
@@ -166,6 +165,8 @@ def _ratings(session: Session, piece_ids: Sequence[int]) -> dict[int, list[Ratin
 
 def _row(row: Any, ratings: Sequence[Rating], sheets: dict[int, System]) -> CoatRow:
     piece, job, version, name = row
+    later = {one.replaces_id: one for one in ratings if one.replaces_id is not None}
+    standing = [one for one in ratings if one.id not in later]
     system = sheets.get(version.id) or sheets.setdefault(version.id, from_json(version.sheet))
     return CoatRow(
         piece=piece,
@@ -176,8 +177,9 @@ def _row(row: Any, ratings: Sequence[Rating], sheets: dict[int, System]) -> Coat
         system=system,
         system_name=name,
         version=version.number,
-        ratings=ratings,
-        ended=min((one.at for one in ratings if one.word == GONE), default=None),
+        ratings=standing,
+        crossed_out=[(one, later[one.id]) for one in ratings if one.id in later],
+        ended=min((one.at for one in standing if one.word == GONE), default=None),
     )
 
 
@@ -198,62 +200,3 @@ def coatings(session: Session, who: Who) -> list[CoatRow]:
     """Every finished coating of the yard, the newest 5000."""
     who.must("see")
     return _rows(session, Piece.finished.is_not(None))
-
-
-def rate(
-    session: Session,
-    who: Who,
-    piece_id: int,
-    words: Mapping[int | None, str],
-    *,
-    at: datetime | None = None,
-    note: str = "",
-    picture: gear.Picture | None = None,
-) -> list[Rating]:
-    """Write down how a coating looked at haul-out, blade by blade (None: of a thing without blades).
-
-    Raises
-    ------
-    NotFound
-        There is no such piece.
-    Refused
-        Nothing was said, a word is none of the scale, or the day has not come.
-    """
-    who.must("record")
-    piece = session.get(Piece, piece_id)
-    if piece is None:
-        raise NotFound("There is no such piece.")
-    _must_be_said(words, at)
-    rows = [_rating(who, piece_id, blade, word, at or now(), note, picture) for blade, word in words.items()]
-    session.add_all(rows)
-    session.flush()
-    people.note(session, who, "rated", "coating piece", piece_id, words={str(key): word for key, word in words.items()})
-    if picture is not None and (tag := tag_of(session, who, piece_id)):
-        caption = f"Coating at haul-out: {', '.join(dict.fromkeys(words.values()))}"
-        gear.attach_photo(session, who, gear.item_by_tag(session, who, tag), picture, caption)
-    return rows
-
-
-def _must_be_said(words: Mapping[int | None, str], at: datetime | None) -> None:
-    if not words:
-        raise Refused("How does it look? Say it of one blade at least.")
-    if wrong := next((word for word in words.values() if word not in RATINGS), None):
-        raise Refused(f"`{wrong}` is none of {', '.join(RATINGS)}.")
-    if at is not None and at > now():
-        raise Refused("That day has not come yet.", "at")
-
-
-def _rating(
-    who: Who, piece_id: int, blade: int | None, word: str, at: datetime, note: str, picture: gear.Picture | None
-) -> Rating:
-    return Rating(
-        piece_id=piece_id,
-        blade=blade,
-        word=word,
-        at=at,
-        noted=now(),
-        person_id=who.person_id,
-        said_by=who.name,
-        note=" ".join(note.split())[:300],
-        photo=picture.sha256 if picture else "",
-    )

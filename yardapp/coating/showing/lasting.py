@@ -1,6 +1,6 @@
 """What is on a thing and how long coats last, in the words of a page."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
 from typing import Any
 
@@ -13,8 +13,8 @@ DAY_S, MONTH_S = 86400.0, 30.44 * 86400.0
 MET = {True: "every window met", False: "a window missed", None: "nobody can vouch for the windows"}
 
 
-def coat(row: CoatRow, now_s: float) -> dict[str, Any]:
-    """One coating: on what system, when, how, how it looks."""
+def coat(row: CoatRow, now_s: float, href: Callable[[int], str | None]) -> dict[str, Any]:
+    """One coating: on what system, when, how, how it looks; `href` leads to the correction of a rating."""
     piece = row.piece
     return {
         "title": f"{row.system_name}, version {row.version}",
@@ -22,7 +22,8 @@ def coat(row: CoatRow, now_s: float) -> dict[str, Any]:
         "piece_id": piece.id,
         "state": _state(row, now_s),
         "how": _how(row),
-        "looks": _looks(row),
+        "looks": _looks(row, href),
+        "crossed_out": _crossed_out(row),
         "due": _due(row),
         "may_be_rated": piece.finished is not None,
         "foul_release": piece.foul_release and piece.finished is not None,
@@ -49,7 +50,7 @@ def _how(row: CoatRow) -> str:
     return ", ".join(part for part in (f"by {row.way}", warm, met) if part)
 
 
-def _looks(row: CoatRow) -> list[dict[str, str]]:
+def _looks(row: CoatRow, href: Callable[[int], str | None]) -> list[dict[str, Any]]:
     """How it looked, newest first, blade by blade."""
     by_day: dict[tuple[str, str], list[Any]] = {}
     for one in row.ratings:
@@ -58,11 +59,29 @@ def _looks(row: CoatRow) -> list[dict[str, str]]:
         {
             "when": when,
             "who": who,
-            "what": ", ".join(_of_blade(one) for one in sorted(found, key=lambda one: one.blade or 0)),
-            "note": next((one.note for one in found if one.note), ""),
+            "what": [(_of_blade(one), href(one.id)) for one in sorted(found, key=lambda one: one.blade or 0)],
+            "note": "; ".join(dict.fromkeys(note for one in found for note in _notes(one))),
             "photo": next((one.photo for one in found if one.photo), ""),
         }
         for (when, who), found in by_day.items()
+    ]
+
+
+def _notes(one: Any) -> list[str]:
+    return [note for note in (one.note, f"put right: {one.why}" if one.why else "") if note]
+
+
+def _crossed_out(row: CoatRow) -> list[dict[str, Any]]:
+    """What was put right, and by whom."""
+    return [
+        {
+            "when": day(wrong.at),
+            "who": wrong.said_by,
+            "what": _of_blade(wrong),
+            "replaced": True,
+            "note": f"by {_of_blade(right)}, {right.said_by}: {right.why}",
+        }
+        for wrong, right in row.crossed_out
     ]
 
 

@@ -169,7 +169,9 @@ def product(job_id: int) -> ResponseReturnValue:
 def _act_and_form(act_id: int) -> tuple[services.Story, Any, forms.CorrectForm]:
     with snapshot() as opened:
         story = services.story_of_act(opened, current_who(), act_id)
-    found = next((one for one in story.standing_acts if one.id == act_id), None)
+    # What is sent a second time is answered as the first time, though that row is replaced by now.
+    there = story.acts if request.method == "POST" else story.standing_acts
+    found = next((one for one in there if one.id == act_id), None)
     if found is None:
         raise NotFound("That was taken back or put right already.")
     form = _with_products(filled(forms.CorrectForm), story)
