@@ -6,6 +6,7 @@ from yardapp.fit import models as fit
 from yardapp.gear import models as gear
 from yardapp.marks import models as marks
 from yardapp.people import models as people
+from yardapp.relaunch import models as relaunch
 from yardapp.vessels import models as vessels
 
-__all__ = ["bench", "coating", "fit", "gear", "marks", "people", "vessels"]
+__all__ = ["bench", "coating", "fit", "gear", "marks", "people", "relaunch", "vessels"]

@@ -1,6 +1,6 @@
 """What can be done at the bench: one door."""
 
-from yardapp.bench.models import Sheet
+from yardapp.bench.models import Fault, FaultClosing, Sheet
 from yardapp.bench.repeating import settled
 from yardapp.bench.services.alike import ALIKE, AlikeReading, alike_of
 from yardapp.bench.services.area import AREA, AreaReading, area_of
@@ -87,6 +87,8 @@ __all__ = [
     "Condition",
     "DiameterReading",
     "Difference",
+    "Fault",
+    "FaultClosing",
     "FaultRow",
     "FaultSaid",
     "Filled",

@@ -1,6 +1,7 @@
 """What can be done about boats and their drives: one door."""
 
 from yardapp.vessels.hull_words import BEHIND, HULL_KINDS, PLANING_KINDS, POWER_TAKEN, SHAFT_ALLOYS
+from yardapp.vessels.models import Drive, Vessel
 from yardapp.vessels.services.boats import (
     change_vessel,
     drives_of_owner,
@@ -47,7 +48,9 @@ __all__ = [
     "PLANING_KINDS",
     "POWER_TAKEN",
     "SHAFT_ALLOYS",
+    "Drive",
     "DrivePage",
+    "Vessel",
     "VesselPage",
     "VesselRow",
     "boats",
