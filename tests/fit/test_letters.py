@@ -8,6 +8,7 @@ from tests.factories.vessels import make_drive
 from tests.fit.pairings import GOOD_DRIVE, GOOD_PROPELLER, PAIRINGS
 from tests.fit.power_pairings import BOAT, SUITED
 from tests.fit.test_stock import SHAFT, good_propeller
+from tests.pdf.reading import pages_of
 from yardapp.db import transaction
 from yardapp.fit import letters
 from yardapp.fit.figures import Figure
@@ -138,3 +139,40 @@ def test_the_verdict_s_page_leads_to_both_letters(fetch):
 
     assert f"/fit/{tag}/on/{drive}/letter/shop" in html
     assert f"/fit/{tag}/on/{drive}/letter/owner" in html
+
+
+def lines_of(answer):
+    assert answer.status_code == 200
+    assert answer.mimetype == "application/pdf"
+    return " ".join(line for page in pages_of(answer.data) for line in page.split("\n"))
+
+
+def test_the_letter_to_the_shop_is_a_file_too_with_its_drawing(client):
+    tag, drive = pair(**NARROW)
+
+    said = lines_of(client.get(f"/fit/{tag}/on/{drive}/letter/shop.pdf?class=I&to=Łukasz&contact=Finn+Marsh,+shed+2"))
+
+    for words in (tag, "Łukasz", "Finn Marsh, shed 2", "1. Open the keyway", "class I of ISO 484-2", "9.51 mm"):
+        assert words in said
+    assert "shaft 1:16" in said  # as the drawing labels it
+    assert "Page 1 of" in said
+
+
+def test_the_letter_to_the_owner_is_a_file_too(client, fetch):
+    tag, drive = pair(**NARROW)
+
+    said = lines_of(client.get(f"/fit/{tag}/on/{drive}/letter/owner.pdf?rule=10+%25"))
+
+    assert "It goes on, after work." in said
+    assert "Keyway width: goes on after work." in said
+    assert "nineteen times in twenty" in said
+    page = fetch(f"/fit/{tag}/on/{drive}/letter/owner?rule=10+%25&tag=other&_scheme=odd")
+    assert "odd" not in page
+    assert f"/fit/{tag}/on/{drive}/letter/owner.pdf?rule=10" in page
+
+
+def test_a_file_is_no_way_round_who_may_see_what(client_as):
+    tag, drive = pair()
+    owner = client_as("R. Thorne", "owner")
+
+    assert owner.get(f"/fit/{tag}/on/{drive}/letter/shop.pdf").status_code == 404

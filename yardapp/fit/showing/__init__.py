@@ -3,6 +3,7 @@
 from yardapp.fit.showing.kept import ended, kept_checks, kept_row, kept_when, premise_rows
 from yardapp.fit.showing.letters import both, propeller_rows, rests_on, shaft_end_rows
 from yardapp.fit.showing.map import map_drawing, map_rows, spot_rows
+from yardapp.fit.showing.papers import class_and_pitch, owner_paper, shop_paper
 from yardapp.fit.showing.ranked import PAIR, counted, drive_row, pair_row, propeller_row
 from yardapp.fit.showing.verdict import (
     check_rows,
@@ -20,6 +21,7 @@ __all__ = [
     "PAIR",
     "both",
     "check_rows",
+    "class_and_pitch",
     "counted",
     "drive_row",
     "ended",
@@ -28,6 +30,7 @@ __all__ = [
     "kept_when",
     "map_drawing",
     "map_rows",
+    "owner_paper",
     "pair_row",
     "parts",
     "premise_rows",
@@ -41,6 +44,7 @@ __all__ = [
     "shaft_drawing",
     "shaft_end_rows",
     "shaft_rows",
+    "shop_paper",
     "spot_rows",
     "still_open",
 ]
