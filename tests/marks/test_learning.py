@@ -10,6 +10,7 @@ from tests.factories.people import make_who
 from tests.marks.test_tables import boxes_of
 from yardapp.db import snapshot, transaction
 from yardapp.marks import services
+from yardapp.marks.services import learning
 from yardapp.people.services import TERMINAL
 from yardapp.stamps.tables import Entry, Lookup
 
@@ -74,3 +75,27 @@ def test_nothing_asked_is_answered_with_nothing(table_id, fetch):
 
 def test_a_size_that_is_none_is_told_beside_its_box(table_id, fetch):
     assert 'id="diameter_m-said"' in fetch("/marks/reverse?diameter_m=broad")
+
+
+def test_only_the_newest_marks_are_gone_by_and_the_page_says_so(table_id, fetch, monkeypatch):
+    assert "The register has more of them" not in fetch(f"/marks/tables/{table_id}/learn")
+
+    monkeypatch.setattr(learning, "MOST_LOOKED_AT", 2)
+
+    html = fetch(f"/marks/tables/{table_id}/learn")
+    assert "In 2 propellers the letter M" in html
+    assert "The register has more of them: the newest marks are gone by." in html
+
+
+def test_no_more_marks_are_told_than_say_anything_new(table_id, fetch, monkeypatch):
+    monkeypatch.setattr(learning, "MOST_TOLD", 2)
+
+    assert "In 2 propellers the letter M" in fetch(f"/marks/tables/{table_id}/learn")
+
+
+def test_a_propeller_of_which_nothing_is_measured_teaches_nothing(table_id, fetch):
+    with transaction() as session:
+        item = make_propeller(session, hand=None, diameter_m=None, pitch_m=None)
+        services.record_mark(session, make_who(session), item, "OT22MR3-41880")
+
+    assert "In 3 propellers the letter M" in fetch(f"/marks/tables/{table_id}/learn")

@@ -1,6 +1,7 @@
 """A mark read by the yard's tables, and taken as evidence."""
 
 import re
+from dataclasses import replace
 
 import pytest
 from sqlalchemy import select, update
@@ -13,6 +14,7 @@ from yardapp.gear.models import Evidence, Item
 from yardapp.marks import services
 from yardapp.marks.models import MakerTable, Taken
 from yardapp.people.services import TERMINAL
+from yardapp.stamps.tables import Nothing
 
 # Ombry & Thessel: OT, two figures of inches, a letter for the pitch (A is 8 in, one inch a letter, no I and no O, so
 # L is 18 in), the hand, blades, a serial after a dash. Worked by hand from the table's own words.
@@ -90,6 +92,72 @@ def test_one_tap_takes_a_reading_as_evidence_that_names_its_table(shelf, fetch, 
     assert item.known["diameter_m"] == "decoded"
     assert taken.figures["hand"] == "right"
     assert f"taken as {STAMP} by Ada Brook" in fetch(f"/marks/of/{tag}")
+
+
+# Kravelund: K is manganese bronze, then millimetres, H the right hand, -B and the bore, the year. By its own words.
+KRAVELUND = "K560-460H-B40-71"
+
+
+def test_a_metal_becomes_evidence_and_what_the_register_has_no_figure_for_stays_with_the_reading(shelf, fetch, client):
+    tag = propeller(hand=None, diameter_m=None, pitch_m=None)
+    html = fetch(f"/marks/of/{tag}?stamp={KRAVELUND}")
+
+    tap(client, html, tag)
+
+    assert "Taken, the year stays with the reading; the rest becomes evidence." in html
+    with snapshot() as session:
+        item = session.scalars(select(Item).where(Item.tag == tag)).one()
+    assert (item.material, item.known["material"]) == ("manganese bronze", "decoded")
+    assert f"taken as {KRAVELUND} by Ada Brook, year 1971" in fetch(f"/marks/of/{tag}")
+
+
+def test_a_metal_that_the_register_does_not_know_is_no_evidence(shelf, fetch, client):
+    with transaction() as session:
+        page = services.table_page(session, TERMINAL, shelf["Kravelund Skruer"])
+        metal = page.newest.table.places[0]
+        entries = (replace(metal.meaning.entries[0], value="gun metal"), *metal.meaning.entries[1:])
+        places = (replace(metal, meaning=replace(metal.meaning, entries=entries)), *page.newest.table.places[1:])
+        services.change_table(session, TERMINAL, page.id, 1, replace(page.newest.table, places=places))
+    tag = propeller(hand=None, diameter_m=None, pitch_m=None)
+    html = fetch(f"/marks/of/{tag}?stamp={KRAVELUND}", queries=4)
+
+    tap(client, html, tag)
+
+    assert "the metal, year stay with the reading" in html.replace(" and ", ", ")
+    with snapshot() as session:
+        assert session.scalars(select(Item.material)).one() is None
+    assert "metal gun metal, year 1971" in fetch(f"/marks/of/{tag}")
+
+
+def test_a_mark_taken_anew_replaces_what_it_said_and_the_old_stays_in_history(shelf, fetch, client):
+    tag = propeller(hand=None, diameter_m=None, pitch_m=None)
+    tap(client, fetch(f"/marks/of/{tag}?stamp={STAMP}"), tag)
+    with transaction() as session:
+        page = services.table_page(session, TERMINAL, shelf["Ombry & Thessel"])
+        letters = replace(page.newest.table.places[2], meaning=replace(page.newest.table.places[2].meaning, value=9))
+        blades = replace(page.newest.table.places[4], tells="nothing", meaning=Nothing())
+        places = (
+            *page.newest.table.places[:2],
+            letters,
+            page.newest.table.places[3],
+            blades,
+            page.newest.table.places[5],
+        )
+        services.change_table(session, TERMINAL, page.id, 1, replace(page.newest.table, places=tuple(places)))
+
+    tap(client, fetch(f"/marks/of/{tag}?stamp={STAMP}", queries=4), tag)
+
+    with snapshot() as session:
+        item = session.scalars(select(Item).where(Item.tag == tag)).one()
+        rows = session.scalars(select(Evidence).where(Evidence.what == "pitch_m", Evidence.basis == "decoded")).all()
+        assert len(session.scalars(select(Taken)).all()) == 2
+    # L is 18 in from A at 8 in, 19 in from A at 9 in; the blades are told no longer.
+    assert item.pitch_m == pytest.approx(0.4826)
+    assert (item.blades, item.odds) == (None, [])
+    assert [(row.value, row.replaces_id) for row in rows] == [
+        (pytest.approx(0.4572), None),
+        (pytest.approx(0.4826), rows[0].id),
+    ]
 
 
 def test_what_was_taken_stays(shelf, fetch, client):

@@ -1,5 +1,6 @@
 """What can be done with marks and the tables that read them: one door."""
 
+from yardapp.marks.models import Taken
 from yardapp.marks.services.bench import Tried, samples_for, try_samples
 from yardapp.marks.services.learning import Learned, learned, with_proposal
 from yardapp.marks.services.marks import (
@@ -15,6 +16,7 @@ from yardapp.marks.services.reading import (
     Asked,
     MarkRow,
     MarksPage,
+    becomes_evidence,
     marks_page,
     measured_of,
     read_mark,
@@ -50,10 +52,12 @@ __all__ = [
     "RereadPage",
     "Stamped",
     "TablePage",
+    "Taken",
     "Tried",
     "VersionRow",
     "add_table",
     "ask_reread",
+    "becomes_evidence",
     "bring_back",
     "change_table",
     "decode",

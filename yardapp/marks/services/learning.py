@@ -2,17 +2,18 @@
 
 from __future__ import annotations  # gear and marks call each other: names of gear are looked up when used
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
-from sqlalchemy import select
+from sqlalchemy import Text, cast, select
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
 from yardapp.errors import NotFound
 from yardapp.gear import services as gear
 from yardapp.marks.models import Mark
-from yardapp.marks.services.reading import measured_of
+from yardapp.marks.services.reading import FIGURE_OF, U_COLUMNS, measured_of
 from yardapp.marks.services.tables import TablePage, table_page
 from yardapp.people.services import Who
 from yardapp.stamps.tables import (
@@ -28,13 +29,18 @@ from yardapp.stamps.tables import (
     learn,
 )
 
+A_BATCH = 1000
+MOST_LOOKED_AT = 20_000  # marks of measured propellers, the newest
+MOST_TOLD = 5000  # of these, marks that the table reads
+
 
 @dataclass(frozen=True, kw_only=True)
 class Learned:
-    """One table, and what the measured propellers of the register propose for it."""
+    """One table, and what the measured propellers of the register propose for it; `left_out` where it has more."""
 
     table: TablePage
     proposals: Sequence[Proposal]
+    left_out: bool = False
 
     def named(self, place: int, code: str) -> Proposal:
         """The proposal for that code at that place.
@@ -59,11 +65,40 @@ def learned(session: Session, who: Who, table_id: int) -> Learned:
         There is no such table.
     """
     page = table_page(session, who, table_id)
-    rows = session.execute(select(Mark.seen, gear.Item).join(gear.Item, gear.Item.id == Mark.item_id).order_by(Mark.id))
-    seen = {(mark, item.tag): item for mark, item in rows}
-    observations = [Observation(mark, measured_of(item), tag) for (mark, tag), item in seen.items()]
     compiled = compile_table(page.newest.table, is_checked=True)
-    return Learned(table=page, proposals=learn([one for one in observations if one.measured], compiled))
+    observations = _Counted(_observations(session))
+    proposals = learn(observations, compiled, at_most=MOST_TOLD)
+    return Learned(table=page, proposals=proposals, left_out=not observations.is_all)
+
+
+class _Counted:
+    """The newest marks one by one, so many at most; whether those were all is known when they have been looked at."""
+
+    def __init__(self, observations: Iterator[Observation]) -> None:
+        self.observations = observations
+        self.is_all = False
+
+    def __iter__(self) -> Iterator[Observation]:
+        yield from islice(self.observations, MOST_LOOKED_AT)
+        self.is_all = next(self.observations, None) is None
+
+
+def _observations(session: Session) -> Iterator[Observation]:
+    """Each mark of a propeller of which something is measured, the newest first, read from the register in batches."""
+    columns = [getattr(gear.Item, name) for name in (*FIGURE_OF.values(), *U_COLUMNS)]
+    rows = session.execute(
+        select(Mark.seen, gear.Item.tag, gear.Item.known, *columns)
+        .join(gear.Item, gear.Item.id == Mark.item_id)
+        .where(cast(gear.Item.known, Text).like('%"measured"%'))
+        .order_by(Mark.id.desc())
+        .execution_options(yield_per=A_BATCH)
+    )
+    before = set()
+    for row in rows:
+        measured = measured_of(row)
+        if measured and (row.seen, row.tag) not in before:
+            before.add((row.seen, row.tag))
+            yield Observation(row.seen, measured, row.tag)
 
 
 def with_proposal(table: Table, proposal: Proposal) -> Table:

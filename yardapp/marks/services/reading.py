@@ -5,12 +5,14 @@ from __future__ import annotations  # gear and marks call each other: names of g
 import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services as gear
+from yardapp.gear.figures import WORDS
 from yardapp.marks.models import Mark, Taken
 from yardapp.marks.services.shelf import COUNT, NEWEST, Key, shelf_now
 from yardapp.people.services import Who
@@ -27,7 +29,7 @@ from yardapp.stamps.tables import (
     reread,
 )
 
-# What a mark tells to the register's own name for it; years and serials are no figures of the register.
+# What a mark tells to the register's own name for it; series, years and serials are no figures of the register.
 FIGURE_OF = {
     "diameter_m": "diameter_m",
     "pitch_m": "pitch_m",
@@ -35,7 +37,10 @@ FIGURE_OF = {
     "area_ratio": "area_ratio",
     "hand": "hand",
     "blades": "blades",
+    "material": "material",
 }
+U_COLUMNS = ("u_diameter_m", "u_pitch_m", "u_bore_large_m", "u_area_ratio")
+WORDS_OF = ("hand", "blades", "material")  # what has no ±
 Known = dict[str, Measured | str | int]
 Noted = tuple[str, str]  # a mark as seen, and whether it was struck first or later
 MOST_TOGETHER = 6  # marks of one hub, the newest
@@ -134,13 +139,13 @@ def _rows(found: list[tuple[Mark, Taken | None]]) -> list[MarkRow]:
     return [MarkRow(mark=mark, taken=taken) for mark, taken in by_id.values()]
 
 
-def measured_of(item: gear.Item) -> Known:
-    """What was measured of a propeller, as readings are held against it; its ± as standard uncertainties."""
+def measured_of(item: Any) -> Known:
+    """What was measured of a propeller, or of its row, as readings are held against it; ± as standard uncertainties."""
     found: Known = {}
     for name, column in FIGURE_OF.items():
         value = getattr(item, column)
         if value is not None and item.known.get(column) == "measured":
-            found[name] = value if name in ("hand", "blades") else Measured(value, getattr(item, f"u_{column}") or 0.0)
+            found[name] = value if name in WORDS_OF else Measured(value, getattr(item, f"u_{column}") or 0.0)
     return found
 
 
@@ -170,6 +175,12 @@ def _asked(session: Session, key: Key, mark: Noted, others: Sequence[Noted], mea
         raise Refused(refusal.said, "stamp") from None
     found = [one.readings for one in marks]
     return Asked(readings=found[0], others=found[1:], together=combine(*marks))
+
+
+def becomes_evidence(name: str, value: object) -> bool:
+    """Whether the register has such a figure, and its list such a word; all else stays with the reading."""
+    words = WORDS.get(FIGURE_OF.get(name, ""), ())
+    return name in FIGURE_OF and value is not None and (not words or value in words)
 
 
 def which(reading: Reading) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from yardapp import quantities
 from yardapp.filters import day
-from yardapp.marks.services import Asked, MarkRow, which
+from yardapp.marks.services import Asked, MarkRow, Taken, becomes_evidence, which
 from yardapp.quantities import System
 from yardapp.stamps.tables import Conflict, Reading, Readings, Together
 
@@ -37,6 +37,7 @@ class ReadingShown:
     words: Sequence[str]
     confused: str
     why: Sequence[str]
+    stays: str
     against: str
     is_out: bool
 
@@ -92,9 +93,21 @@ def reading(one: Reading, system: System) -> ReadingShown:
         words=[f"{LABELS.get(tells, _upper(tells))}: {words}" for tells, words in one.words.items()],
         confused="; ".join(one.confused),
         why=[f"{_upper(said)}." for said in one.why],
+        stays=_stays(one),
         against=_upper("; ".join(against)),
         is_out=bool(one.ruled_out),
     )
+
+
+def _stays(one: Reading) -> str:
+    """What is told of which the register keeps no figure."""
+    names = [
+        _label(name) for name, value in one.figures.items() if not becomes_evidence(name, value) and name in LABELS
+    ]
+    if not names:
+        return ""
+    listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    return f"Taken, the {listed} {'stays' if len(names) == 1 else 'stay'} with the reading; the rest becomes evidence."
 
 
 def figure_rows(figures: Mapping[str, object], system: System) -> list[tuple[str, str]]:
@@ -147,7 +160,19 @@ def history(marks: Sequence[MarkRow]) -> list[dict[str, str]]:
 
 
 def _taken(one: MarkRow) -> list[str]:
-    return [f"taken as {taken.mark} by {taken.said_by}" for taken in one.taken]
+    """Each reading that was taken, with what the register has no figure for."""
+    return [
+        ", ".join((f"taken as {taken.mark} by {taken.said_by}", *(_beside(name, taken) for name in _names(taken))))
+        for taken in one.taken
+    ]
+
+
+def _names(taken: Taken) -> list[str]:
+    return [name for name, value in taken.figures.items() if name in LABELS and not becomes_evidence(name, value)]
+
+
+def _beside(name: str, taken: Taken) -> str:
+    return f"{_label(name)} {taken.figures[name]}"
 
 
 def _label(name: str) -> str:

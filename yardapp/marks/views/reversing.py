@@ -28,4 +28,5 @@ def learn_page(table_id: int) -> ResponseReturnValue:
     """What the measured propellers of the register propose for a table."""
     with snapshot() as opened:
         found = services.learned(opened, current_who(), table_id)
-    return page("marks/learn.html", table=found.table, proposals=showing.reversing.proposals(found))
+    shown = showing.reversing.proposals(found)
+    return page("marks/learn.html", table=found.table, proposals=shown, left_out=found.left_out)

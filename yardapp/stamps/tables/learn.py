@@ -4,6 +4,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import islice
 
 from yardapp.stamps.tables.compile import CompiledTable
 from yardapp.stamps.tables.learn_codes import CodeSeen, contradicts, found, sizes_of, unit_of
@@ -16,6 +17,7 @@ from yardapp.stamps.tables.refusals import MarkRefused
 from yardapp.stamps.tables.shelf import Shelf
 from yardapp.stamps.tables.told import Teller
 
+MOST_TOLD = 5000  # marks that a table reads: more of them say nothing new
 FEWEST = 2  # propellers that must agree before a code's meaning is proposed
 
 
@@ -46,12 +48,14 @@ class Proposal:
 Codes = dict[str, list[CodeSeen]]
 
 
-def learn(observations: Iterable[Observation], compiled: CompiledTable) -> tuple[Proposal, ...]:
-    """All that the observations propose, place by place; nothing is changed."""
+def learn(
+    observations: Iterable[Observation], compiled: CompiledTable, *, at_most: int = MOST_TOLD
+) -> tuple[Proposal, ...]:
+    """All that the observations propose, place by place, by the first `at_most` that it reads; nothing changes."""
     shelf = Shelf([compiled])
     seen: dict[int, Codes] = defaultdict(lambda: defaultdict(list))
-    for observation in observations:
-        for one in _told(observation, shelf, compiled):
+    for told in islice(filter(None, (list(_told(one, shelf, compiled)) for one in observations)), at_most):
+        for one in told:
             seen[one.told.place][one.told.text].append(one)
     return tuple(
         proposal
