@@ -72,7 +72,7 @@ def _to_owner(found: services.Pairing) -> dict[str, Any]:
 
 def _file_at(endpoint: str, found: services.Pairing) -> str:
     """The address of the same letter as a file: what was typed goes along, and nothing else."""
-    kept = {name: request.args[name] for name in ("rule", "class", *BOXES) if name in request.args}
+    kept: dict[str, Any] = {name: request.args[name] for name in ("rule", "class", *BOXES) if name in request.args}
     return url_for(endpoint, tag=found.tag, drive_id=found.drive_id, **kept)
 
 
