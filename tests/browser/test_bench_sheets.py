@@ -94,3 +94,49 @@ def test_the_bent_blade_is_named_while_the_heights_are_typed(at_work: Page, yard
     at_work.get_by_role("button", name="Save the sheet").click()
     at_work.wait_for_url(re.compile("/bench/sheets/"))
     assert complaints == []
+
+
+def test_a_sheet_is_kept_on_the_yards_machine_from_its_first_box_and_here_while_that_is_away(at_work: Page, yard, tags):
+    page = at_work
+    page.goto(f"{yard.address}/bench/{tags['p']}/alike")
+    heights = [page.get_by_label(f"Height of the tip, blade {number}", exact=False).first for number in (1, 2, 3)]
+    told = page.locator("[data-writing-said]")
+    heights[0].fill("100")
+    expect(told).to_contain_text("Kept on the yard's machine, version")
+    page.wait_for_url(re.compile("/half-done/"))
+    begun = page.url
+
+    yard.stop()
+    heights[1].fill("106.1")
+    expect(told).to_contain_text("1 box is kept here")
+    page.get_by_role("button", name="Save the sheet").click()
+    expect(told).to_contain_text("No answer from the yard's machine")
+    page.goto("about:blank")
+    yard.start()
+
+    page.goto(begun)
+    expect(told).to_contain_text("Kept on the yard's machine")
+    page.reload()
+    assert [one.input_value() for one in heights] == ["100", "106.1", ""]
+    heights[2].fill("100.1")
+    expect(page.locator("#lead")).to_contain_text("Blade 2")
+    page.get_by_role("button", name="Save the sheet").click()
+    page.wait_for_url(re.compile("/bench/sheets/"))
+
+
+def test_a_first_box_typed_while_the_server_is_away_begins_the_sheet_later(at_work: Page, yard, tags):
+    page = at_work
+    page.goto(f"{yard.address}/bench/{tags['p']}/diameter?way=radius")
+    expect(page.locator("[data-writing-said]")).to_contain_text("as you type")
+    yard.stop()
+    page.get_by_label("Tip radius", exact=False).first.fill("280")
+    expect(page.locator("[data-writing-said]")).to_contain_text("1 box is kept here")
+    page.goto("about:blank")
+    yard.start()
+
+    page.goto(f"{yard.address}/bench/{tags['p']}/diameter?way=radius")
+
+    page.wait_for_url(re.compile("/half-done/"))
+    expect(page.get_by_label("Tip radius", exact=False).first).to_have_value("280")
+    page.goto(f"{yard.address}/bench/{tags['p']}")
+    expect(page.get_by_text("Diameter, half done")).to_be_visible()

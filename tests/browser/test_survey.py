@@ -54,7 +54,7 @@ def values(page: Page) -> list[str]:
 
 
 def said(page: Page):
-    return page.locator("[data-survey-said]")
+    return page.locator("[data-writing-said]")
 
 
 def kept_readings() -> list[str]:

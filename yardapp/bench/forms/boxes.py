@@ -15,6 +15,8 @@ from yardapp.quantities import show
 
 OWN = "plus_minus_"
 FILLED_IN = frozenset({"radius_m"})  # readings that the register answers beforehand
+TOKENS = frozenset({"csrf_token", "once"})
+UNITS = ("mm", "in")
 WHY = "Say why, in a few words: it is read years later."
 NO_TOOL = ("", "None of the list")
 
@@ -70,8 +72,29 @@ class BenchForm(YardForm):
     tools: Mapping[str, Tool] = TOOLS
 
     way = HiddenField()
+    unit = HiddenField()  # the system in which a bare figure on this sheet is read: that of whoever began it
     note = StringField("Note", [Length(max=300)])
     why = StringField("Why is it corrected?", [InputRequired(WHY), Length(max=300)])
+
+    def __init__(self, formdata: Any = None, *args: Any, meta: Any = None, **given: Any) -> None:
+        sent: Mapping[str, str] = formdata or {}
+        if sent.get("unit") in UNITS:
+            meta = {**(meta or {}), "system": sent["unit"]}
+        super().__init__(formdata, *args, meta=meta, **given)
+        if not self["unit"].data:
+            self["unit"].data = getattr(self.meta, "system", None) or UNITS[0]
+
+    def open(self, typed: Mapping[str, str]) -> None:
+        """Fill every box with what was typed into it before."""
+        if typed.get("unit") in UNITS:
+            self.meta.system = typed["unit"]
+        for field in self:
+            if field.name in typed and field.name not in TOKENS:
+                _open(field, typed[field.name])
+
+    def all_typed(self) -> dict[str, str]:
+        """What stands in every box of the sheet, by name, as it was typed."""
+        return {field.name: _text_of(field) for field in self if field.name not in TOKENS}
 
     def take(self, tools: Mapping[str, Tool], kept: Mapping[str, Any] | None = None) -> None:
         """The yard's tools as they are today; those that a `kept` sheet was read with, as they were on its day."""
@@ -157,6 +180,8 @@ class BenchForm(YardForm):
     def retype(self, kept: Mapping[str, Any], note: str) -> None:
         """Fill every box as it was typed on a kept sheet."""
         for field in self:
+            if field.name == "unit":
+                continue  # this person's own: what was typed otherwise stands there with its unit
             if isinstance(field, QuantityField):
                 _retype(field, str(kept.get(f"{field.name}_typed") or ""), kept.get(field.name))
             elif field.name in kept:
@@ -171,6 +196,28 @@ class BenchForm(YardForm):
 def _is_missing(field: Any) -> bool:
     typed = field.typed if isinstance(field, QuantityField) else field.data
     return bool(field.errors) and bool(field.flags.required) and not str(typed or "").strip()
+
+
+def _is_read(field: Any) -> bool:
+    """Whether a box reads its text, and keeps it as it was typed."""
+    return hasattr(field, "typed")
+
+
+def _open(field: Any, text: str) -> None:
+    """The text in its box again, read as when it was typed; what can't be read is told when the form is judged."""
+    if not _is_read(field):
+        field.data = text
+        return
+    field.raw_data, field.process_errors = [text], []
+    try:
+        field.process_formdata([text])
+    except ValueError as wrong:
+        field.data, field.process_errors = None, [str(wrong)]
+
+
+def _text_of(field: Any) -> str:
+    text = field._value() if _is_read(field) else field.data
+    return "" if text is None else str(text).strip().replace("\r\n", "\n")
 
 
 def _retype(field: QuantityField, typed: str, figure: float | None) -> None:

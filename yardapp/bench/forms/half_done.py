@@ -9,6 +9,7 @@ from yardapp.bench.forms.boxes import WHY
 from yardapp.forms import YardForm
 
 LONGEST, LONGEST_NAME = 300, 60  # what no box holds but by a slip of the clipboard
+LONGER = {"outline": 12_000}  # points, pasted
 
 
 class BoxesForm(YardForm):
@@ -25,7 +26,8 @@ class BoxesForm(YardForm):
             return None
         if not isinstance(boxes, dict) or not all(isinstance(text, str) for text in boxes.values()):
             return None
-        return {name[:LONGEST_NAME]: text.replace("\0", "").strip()[:LONGEST] for name, text in boxes.items()}
+        plain = {name[:LONGEST_NAME]: text.replace("\0", "").strip() for name, text in boxes.items()}
+        return {name: text[: LONGER.get(name, LONGEST)] for name, text in plain.items()}
 
 
 class ActForm(YardForm):

@@ -7,15 +7,14 @@ from typing import Any, ClassVar
 from wtforms import RadioField, SelectField, StringField, ValidationError
 from wtforms.validators import InputRequired, Length
 
-from yardapp.bench.forms.boxes import BenchForm, blades_box, tool_box
+from yardapp.bench.forms.boxes import UNITS, BenchForm, blades_box, tool_box
 from yardapp.bench.forms.survey_grid import Grid, Wrong, angles_in, grid_of, radii_in
 from yardapp.bench.tools import K, Tool
-from yardapp.fields import AngleField, CountField, LengthField, QuantityField
+from yardapp.fields import AngleField, CountField, LengthField
 from yardapp.forms import options
 from yardapp.quantities import show
 
 CELL = re.compile(r"[ha]-\d-\d?\.?\d+-\d+", re.ASCII)
-UNITS = ("mm", "in")
 WAYS = [("steps", "Heights at fixed steps"), ("angles", "A height and an angle each")]
 HANDS = [("right", "Right"), ("left", "Left"), ("", "Didn't look")]
 COUNTS = [("anticlockwise", "Anticlockwise"), ("clockwise", "Clockwise")]
@@ -51,11 +50,9 @@ class SurveyForm(BenchForm):
         "± of angles, the same on every blade", default_unit="deg", at_least=0.0, at_most=0.5, what="±"
     )
 
-    def __init__(self, formdata: Any = None, *args: Any, meta: Any = None, **given: Any) -> None:
+    def __init__(self, formdata: Any = None, *args: Any, **given: Any) -> None:
+        super().__init__(formdata, *args, **given)
         sent: Mapping[str, str] = formdata or {}
-        if sent.get("unit") in UNITS:
-            meta = {**(meta or {}), "system": sent["unit"]}
-        super().__init__(formdata, *args, meta=meta, **given)
         self.typed = {name: sent[name].strip() for name in sent if CELL.fullmatch(name)}
         self._grid: Grid | None = None
 
@@ -80,33 +77,14 @@ class SurveyForm(BenchForm):
             raise ValidationError(wrong.said) from wrong
 
     def open(self, typed: Mapping[str, str]) -> None:
-        """Fill every box with what was typed into it before."""
-        if typed.get("unit") in UNITS:
-            self.meta.system = typed["unit"]
-        for field in self:
-            if field.name in typed and field.name not in ("csrf_token", "once", "why"):
-                self._open(field, typed[field.name])
+        """Fill every box and cell with what was typed into it before."""
+        super().open(typed)
         self.typed = {name: text for name, text in typed.items() if CELL.fullmatch(name) and text}
         self._grid = None
 
-    def _open(self, field: Any, text: str) -> None:
-        if not isinstance(field, QuantityField):
-            field.data = text
-            return
-        field.raw_data = [text]
-        try:
-            field.process_formdata([text])
-        except ValueError:
-            field.data = None
-
     def all_typed(self) -> dict[str, str]:
-        """What stands in every box of the sheet, by name, as it was typed."""
-        boxes = {field.name: self._text_of(field) for field in self if field.name not in ("csrf_token", "once", "why")}
-        return {**boxes, **self.typed}
-
-    def _text_of(self, field: Any) -> str:
-        text = field._value() if isinstance(field, QuantityField) else field.data
-        return "" if text is None else str(text).strip()
+        """What stands in every box and cell of the sheet, by name, as it was typed."""
+        return {**super().all_typed(), **self.typed}
 
     @property
     def grid(self) -> Grid:

@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import and_, select
 from sqlalchemy.orm import Session
 
-from yardapp.bench.models import HalfDone, HalfDoneBox
+from yardapp.bench.models import HalfDone, HalfDoneBox, Sheet
 from yardapp.bench.services.keeping import known_of
 from yardapp.bench.sums import Known
 from yardapp.db import now
@@ -17,6 +18,7 @@ from yardapp.people import services as people
 from yardapp.people.services import Who
 
 LONGEST = 300
+LONGER = {"outline": 12_000}  # points, pasted
 MOST_BOXES = 4000
 GONE = "There is no such sheet in the writing."
 DONE = "This sheet was kept already. Correct it there, or begin a new one."
@@ -25,12 +27,16 @@ DROPPED = "This sheet was dropped. Take it up again first."
 
 @dataclass(frozen=True, kw_only=True)
 class InWriting:
-    """One sheet in the writing, its propeller, and what stands in its boxes: `typed` by name, `by` whom each was."""
+    """One sheet in the writing, its propeller or shaft, and what was written into its boxes.
+
+    `corrected`: the readings of the kept sheet that it corrects; a survey opens without them.
+    """
 
     row: HalfDone
     item: gear.Item
     known: Known
     log: Sequence[HalfDoneBox] = ()
+    corrected: Mapping[str, Any] | None = None
 
     @property
     def typed(self) -> dict[str, str]:
@@ -49,7 +55,14 @@ def typed_at(log: Iterable[HalfDoneBox], version: int | None = None) -> dict[str
 
 
 def begin_sheet(
-    session: Session, who: Who, tag: str, method: str, boxes: Mapping[str, str], corrects: int | None = None
+    session: Session,
+    who: Who,
+    tag: str,
+    method: str,
+    boxes: Mapping[str, str],
+    *,
+    corrects: int | None = None,
+    kind: str | None = "propeller",
 ) -> HalfDone:
     """Begin a sheet that is kept as it is written.
 
@@ -58,10 +71,10 @@ def begin_sheet(
     NotAllowed
         Only yard hands and the office measure.
     NotFound
-        No propeller here carries the tag.
+        Nothing of this kind here carries the tag.
     """
     who.must("record")
-    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    item = gear.item_by_tag(session, who, tag, kind=kind)
     moment = now()
     half = HalfDone(
         item_id=item.id,
@@ -93,8 +106,9 @@ def in_writing(session: Session, who: Who, half_done_id: int, *, since: int = 0)
     """
     who.must("record")
     chosen = (
-        select(HalfDone, gear.Item, HalfDoneBox)
+        select(HalfDone, gear.Item, Sheet.readings, HalfDoneBox)
         .join(gear.Item, gear.Item.id == HalfDone.item_id)
+        .outerjoin(Sheet, and_(Sheet.id == HalfDone.corrects_id, HalfDone.method != "survey"))
         .outerjoin(HalfDoneBox, and_(HalfDoneBox.half_done_id == HalfDone.id, HalfDoneBox.number > since))
         .where(HalfDone.id == half_done_id, gear.seen_by(who))
         .order_by(HalfDoneBox.number)
@@ -102,8 +116,9 @@ def in_writing(session: Session, who: Who, half_done_id: int, *, since: int = 0)
     rows = session.execute(chosen).all()
     if not rows:
         raise NotFound(GONE)
-    half, item, _ = rows[0]
-    return InWriting(row=half, item=item, known=known_of(item), log=[box for *_, box in rows if box is not None])
+    half, item, corrected, _ = rows[0]
+    log = [box for *_, box in rows if box is not None]
+    return InWriting(row=half, item=item, known=known_of(item), log=log, corrected=corrected)
 
 
 def sheets_in_writing(session: Session, who: Who, tag: str | None = None, *, limit: int = 20) -> list[InWriting]:
@@ -197,7 +212,8 @@ def _log(session: Session, half: HalfDone) -> Sequence[HalfDoneBox]:
 
 
 def _hold_size(fresh: Mapping[str, str], current: Mapping[str, str]) -> None:
-    long = next((name for name, typed in fresh.items() if len(typed) > LONGEST or len(name) > 60), None)
+    too_long = (len(typed) > LONGER.get(name, LONGEST) or len(name) > 60 for name, typed in fresh.items())
+    long = next((name for name, is_long in zip(fresh, too_long, strict=True) if is_long), None)
     if long is not None:
         raise Refused(f"At most {LONGEST} characters.", long)
     if len(set(fresh) | set(current)) > MOST_BOXES:

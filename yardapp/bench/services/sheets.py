@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, func, select, true
+from sqlalchemy import Select, and_, false, func, select, true
 from sqlalchemy.orm import Session, aliased
 
-from yardapp.bench.models import Fault, FaultClosing, Sheet
+from yardapp.bench.models import Fault, FaultClosing, HalfDone, Sheet
 from yardapp.bench.services.keeping import known_of
 from yardapp.bench.sums import Known
 from yardapp.errors import NotFound
@@ -31,11 +31,12 @@ class SheetRow:
 
 @dataclass(frozen=True, kw_only=True)
 class AtBench:
-    """A propeller or shaft, what is known of it, and its sheets, newest first."""
+    """A propeller or shaft, what is known of it, its sheets, newest first, and those in the writing."""
 
     item: gear.Item
     known: Known
     sheets: Sequence[SheetRow] = ()
+    begun: Sequence[HalfDone] = ()
     open_faults: int = 0
 
 
@@ -75,7 +76,7 @@ def _row(sheet: Sheet, item: gear.Item, replaced_by: int | None, work: str | Non
 
 
 def sheets_of(session: Session, who: Who, tag: str, kind: str | None = None) -> AtBench:
-    """A propeller or shaft, whichever is asked for (None: either), and all its sheets.
+    """A propeller or shaft, whichever is asked for (None: either), all its sheets, and those that somebody began.
 
     Raises
     ------
@@ -84,19 +85,21 @@ def sheets_of(session: Session, who: Who, tag: str, kind: str | None = None) -> 
     """
     standing = select(func.count(Fault.id)).outerjoin(FaultClosing, FaultClosing.fault_id == Fault.id)
     standing = standing.where(Fault.item_id == gear.Item.id, FaultClosing.id.is_(None))
+    is_begun = and_(HalfDone.item_id == gear.Item.id, HalfDone.sheet_id.is_(None), HalfDone.is_dropped.is_(False))
     found = session.execute(
-        select(gear.Item, standing.correlate(gear.Item).scalar_subquery()).where(
-            gear.Item.tag == tag.strip().upper(),
-            gear.seen_by(who),
-            gear.Item.kind == kind if kind else true(),
-        )
-    ).first()
-    if found is None:
+        select(gear.Item, standing.correlate(gear.Item).scalar_subquery(), HalfDone)
+        .outerjoin(HalfDone, and_(is_begun, true() if who.may("record") else false()))
+        .where(gear.Item.tag == tag.strip().upper(), gear.seen_by(who), gear.Item.kind == kind if kind else true())
+        .order_by(HalfDone.touched.desc(), HalfDone.id.desc())
+        .limit(ON_ONE_PAGE)
+    ).all()
+    if not found:
         raise NotFound(f"Nothing here carries the tag {tag}.")
-    item, open_faults = found
+    item, open_faults, _ = found[0]
+    begun = [half for *_, half in found if half is not None]
     chosen = _chosen(who).where(Sheet.item_id == item.id).order_by(Sheet.id.desc())
     rows = [_row(*row) for row in session.execute(chosen)]
-    return AtBench(item=item, known=known_of(item), sheets=rows, open_faults=open_faults)
+    return AtBench(item=item, known=known_of(item), sheets=rows, begun=begun, open_faults=open_faults)
 
 
 def at_bench(session: Session, who: Who, tag: str, kind: str | None = "propeller") -> AtBench:

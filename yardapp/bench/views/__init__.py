@@ -23,6 +23,7 @@ from yardapp.bench.views import (  # noqa: E402
     surveys,
     tools,
     wear,
+    writing,
 )
 
 __all__ = [
@@ -45,4 +46,5 @@ __all__ = [
     "surveys",
     "tools",
     "wear",
+    "writing",
 ]

@@ -63,7 +63,9 @@ def sheets(tag: str) -> ResponseReturnValue:
     if there.item.kind == "propeller":
         href = url_for("bench.condition", tag=there.item.tag)
         ways.append({"tag": "Condition", "href": href, "size": _faults(there.open_faults)})
-    shown = {"kind": there.item.kind, "rows": rows, "first": FIRST[there.item.kind], "pairs": _pairs(there)}
+    begun = [services.InWriting(row=half, item=there.item, known=there.known) for half in there.begun]
+    shown: dict[str, Any] = {"begun": [in_writing_row(one) for one in begun]}
+    shown |= {"kind": there.item.kind, "rows": rows, "first": FIRST[there.item.kind], "pairs": _pairs(there)}
     return page("bench/sheets.html", tag=there.item.tag, ways=ways if who.may("record") else [], **shown)
 
 

@@ -1,4 +1,4 @@
-"""A survey in the writing: the grid, its cells kept one by one, what it says so far, and the sheet it becomes."""
+"""What is in the writing; of a survey its grid, kept cell by cell, what it says so far, and the sheet it becomes."""
 
 from typing import Any
 
@@ -8,7 +8,7 @@ from flask.typing import ResponseReturnValue
 from yardapp.bench import services, showing
 from yardapp.bench.forms.half_done import ActForm, BoxesForm
 from yardapp.bench.forms.survey import SurveyForm
-from yardapp.bench.views import bp
+from yardapp.bench.views import bp, writing
 from yardapp.bench.views.survey import survey_form
 from yardapp.db import transaction
 from yardapp.errors import REFUSALS, Refused
@@ -17,15 +17,18 @@ from yardapp.forms import STALE
 from yardapp.web import Act, current_who, filled, kept, page, refused, saving, snapshot
 
 NO_BOXES = 2**31 - 1  # a version that no sheet reaches: its boxes are not asked for
+SURVEY = services.SURVEY.name
 UNREADABLE = "Look again at what is marked: it can't be read."
 
 
 @bp.get("/half-done/<int(max=2147483647):half_done_id>")
 def half_done(half_done_id: int) -> ResponseReturnValue:
     """The grid, as it stands; whose it is."""
-    form = survey_form()
     with snapshot() as opened:
         there = services.in_writing(opened, current_who(), half_done_id)
+        if there.row.method != SURVEY:
+            return writing.sheet_page(opened, there)
+        form = survey_form()
         form.take(services.tools(opened))
     form.open(there.typed)
     return page("bench/survey_grid.html", form=form, **_around(there, form))
@@ -78,7 +81,7 @@ def write_boxes(half_done_id: int) -> ResponseReturnValue:
 
 
 def _boxes_said(half: Any, since: Any) -> dict[str, Any]:
-    gone = url_for("bench.survey_kept", sheet_id=half.sheet_id) if half.sheet_id else ""
+    gone = url_for("bench.sheet", sheet_id=half.sheet_id) if half.sheet_id else ""
     return {
         "version": half.version,
         "boxes": {box.name: {"typed": box.typed, "by": box.said_by} for box in since},
@@ -132,7 +135,13 @@ def _still(form: SurveyForm) -> dict[str, Any]:
 
 @bp.post("/half-done/<int(max=2147483647):half_done_id>")
 def keep_half_done(half_done_id: int) -> ResponseReturnValue:
-    """Keep the sheet, with what it says as evidence; or lay the grid out again and go on."""
+    """Keep the sheet, with what it says as evidence; or lay a survey's grid out again and go on."""
+    with snapshot() as opened:
+        there = services.in_writing(opened, current_who(), half_done_id, since=NO_BOXES)
+    return writing.keep(there) if there.row.method != SURVEY else _keep_survey(half_done_id)
+
+
+def _keep_survey(half_done_id: int) -> ResponseReturnValue:
     form = survey_form()
     seen = request.form.get("seen", 0, type=int)
     is_layout = request.form.get("act") == "layout"

@@ -7,7 +7,9 @@ from flask.typing import ResponseReturnValue
 
 from yardapp.bench import forms, paper, services, showing
 from yardapp.errors import REFUSALS
-from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
+from yardapp.web import Act, current_who, filled, kept, page, refused, saving, snapshot
+
+KEPT = "The sheet is kept, and what it says."
 
 
 def form_of(method: str, way: str | None) -> forms.BenchForm:
@@ -49,6 +51,8 @@ def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown:
         "ways": ways,
         "preview": f"{address}/preview",
         "blank": url_for("bench.blank", tag=tag, method=method, way=form.way.data),
+        "begin_at": url_for("bench.begin_half_done", tag=tag, method=method, way=form.way.data),
+        "half": None,
         "save": "Save the sheet",
         "caution_said": showing.FACES[method].caution,
         "picture": _where_to_read(method, form, there),
@@ -81,16 +85,21 @@ def measure(method: str, tag: str) -> ResponseReturnValue:
         form.take(services.tools(opened))
     if form.validate():
         with saving(form) as act:
-            note = services.Filled(boxes=form.boxes(), note=form.note.data or "")
-            reading = reading_of(method, form)
-            sheet = services.measure(act.session, act.who, tag, services.METHODS[method], reading, note)
-            act.goes_to(url_for("bench.sheet", sheet_id=sheet.id), "The sheet is kept, and what it says.")
+            act.goes_to(url_for("bench.sheet", sheet_id=keep_sheet(act, method, tag, form).id), KEPT)
         if act.answer:
             return kept(act)
     current_who().must("record")
     with snapshot() as opened:
         there = services.at_bench(opened, current_who(), tag, showing.FACES[method].of)
     return refused(f"bench/{method}_sheet.html", form, **without_form(around(method, there, form)))
+
+
+def keep_sheet(act: Act, method: str, tag: str, form: forms.BenchForm, corrects: int | None = None) -> Any:
+    """The sheet that the form fills, kept; a correction in the place of its old one."""
+    why = (form.why.data or "") if "why" in form else ""
+    about = services.Filled(boxes=form.boxes(), note=form.note.data or "", corrects=corrects, why=why)
+    reading = reading_of(method, form)
+    return services.measure(act.session, act.who, tag, services.METHODS[method], reading, about)
 
 
 def without_form(shown: dict[str, Any]) -> dict[str, Any]:

@@ -59,6 +59,7 @@ def _around(row: services.SheetRow, there: services.AtBench, form: forms.BenchFo
         "heading": f"Correct the {showing.FACES[row.sheet.method].heading.lower()} of {row.tag}",
         "ways": [],
         "preview": f"{shown['preview']}?corrects={row.sheet.id}",
+        "begin_at": url_for("bench.begin_correction", sheet_id=row.sheet.id),
         "save": "Save the correction",
     }
 
@@ -78,10 +79,7 @@ def correct_sheet(sheet_id: int) -> ResponseReturnValue:
     method = row.sheet.method
     if form.validate():
         with saving(form) as act:
-            why, note = form.why.data or "", form.note.data or ""
-            about = services.Filled(boxes=form.boxes(), note=note, corrects=sheet_id, why=why)
-            reading = measuring.reading_of(method, form)
-            new = services.measure(act.session, act.who, row.tag, services.METHODS[method], reading, about)
+            new = measuring.keep_sheet(act, method, row.tag, form, sheet_id)
             act.goes_to(url_for("bench.sheet", sheet_id=new.id), "Corrected. The old sheet stays in the history.")
         if act.answer:
             return kept(act)
