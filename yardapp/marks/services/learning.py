@@ -2,7 +2,8 @@
 
 from __future__ import annotations  # gear and marks call each other: names of gear are looked up when used
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Iterator, Sequence
+from contextlib import closing
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -66,8 +67,9 @@ def learned(session: Session, who: Who, table_id: int) -> Learned:
     """
     page = table_page(session, who, table_id)
     compiled = compile_table(page.newest.table, is_checked=True)
-    observations = _Counted(_observations(session))
-    proposals = learn(observations, compiled, at_most=MOST_TOLD)
+    with closing(_observations(session)) as every:  # the cursor behind it
+        observations = _Counted(every)
+        proposals = learn(observations, compiled, at_most=MOST_TOLD)
     return Learned(table=page, proposals=proposals, left_out=not observations.is_all)
 
 
@@ -83,10 +85,10 @@ class _Counted:
         self.is_all = next(self.observations, None) is None
 
 
-def _observations(session: Session) -> Iterator[Observation]:
+def _observations(session: Session) -> Generator[Observation, None, None]:
     """Each mark of a propeller of which something is measured, the newest first, read from the register in batches."""
     columns = [getattr(gear.Item, name) for name in (*FIGURE_OF.values(), *U_COLUMNS)]
-    rows = session.execute(
+    asked = (
         select(Mark.seen, gear.Item.tag, gear.Item.known, *columns)
         .join(gear.Item, gear.Item.id == Mark.item_id)
         .where(cast(gear.Item.known, Text).like('%"measured"%'))
@@ -94,11 +96,12 @@ def _observations(session: Session) -> Iterator[Observation]:
         .execution_options(yield_per=A_BATCH)
     )
     before = set()
-    for row in rows:
-        measured = measured_of(row)
-        if measured and (row.seen, row.tag) not in before:
-            before.add((row.seen, row.tag))
-            yield Observation(row.seen, measured, row.tag)
+    with session.execute(asked) as rows:
+        for row in rows:
+            measured = measured_of(row)
+            if measured and (row.seen, row.tag) not in before:
+                before.add((row.seen, row.tag))
+                yield Observation(row.seen, measured, row.tag)
 
 
 def with_proposal(table: Table, proposal: Proposal) -> Table:

@@ -168,7 +168,7 @@ def _taken(one: MarkRow) -> list[str]:
 
 
 def _names(taken: Taken) -> list[str]:
-    return [name for name, value in taken.figures.items() if name in LABELS and not becomes_evidence(name, value)]
+    return [name for name in LABELS if name in taken.figures and not becomes_evidence(name, taken.figures[name])]
 
 
 def _beside(name: str, taken: Taken) -> str:
