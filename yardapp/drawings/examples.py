@@ -2,6 +2,7 @@
 
 from markupsafe import Markup
 
+from yardapp.drawings.bench_examples import bench_drawings
 from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.disc_under_hull import RuleBand, disc_under_hull
 from yardapp.drawings.helix import helix_triangle
@@ -15,7 +16,7 @@ Example = tuple[Markup, list[tuple[str, str]]]
 
 def every_drawing() -> dict[str, Example]:
     """Drawings by name, each with the figures for its table."""
-    return {**_propellers(), **_tapers(), **_rooms_and_helices(), **_comparisons()}
+    return {**_propellers(), **_tapers(), **_rooms_and_helices(), **_comparisons(), **bench_drawings()}
 
 
 def _propellers() -> dict[str, Example]:
