@@ -3,17 +3,19 @@
 from itertools import pairwise, permutations
 
 
-def finish_by_brute_force(works, windows, people, *, at_once=None, in_order=True, in_rounds=True):
+def finish_by_brute_force(works, windows, people, *, at_once=None, in_order=True, in_rounds=True, closed=()):
     """The soonest finish in minutes over all integer starts, or None.
 
     `works[unit]` is the time of one coat; `windows[k]` is (earliest, latest or None) after coat k. Coats of one unit
     follow each other inside their windows; at most `people` run at once. `in_order`: every coat is begun in one order
     of the units; `in_rounds`: no unit of a group begins a coat before all of the group have begun the one before, and
-    a group follows the group before it.
+    a group follows the group before it. `closed`: minutes from and to in which nobody works.
     """
     # One unit after another, each waiting as little as it may, is always among what is tried.
     horizon = sum(work * (len(windows) + 1) + sum(earliest for earliest, _ in windows) for work in works)
-    chains = [list(_chains(work, windows, horizon)) for work in works]
+    horizon += max((ends for _, ends in closed), default=0)
+    shut = {minute for begins, ends in closed for minute in range(begins, ends)}
+    chains = [[starts for starts in _chains(work, windows, horizon) if _is_open(starts, work, shut)] for work in works]
     group = at_once or len(works)
     best = None
     for starts in _together(chains, works, people, [0] * (horizon + 1), []):
@@ -23,6 +25,10 @@ def finish_by_brute_force(works, windows, people, *, at_once=None, in_order=True
         if not in_order or _is_ordered(starts, group, in_rounds):
             best = ends
     return best
+
+
+def _is_open(starts, work, shut):
+    return shut.isdisjoint(minute for at in starts for minute in range(at, at + work))
 
 
 def _chains(work, windows, horizon, starts=()):

@@ -350,3 +350,30 @@ def test_a_plan_on_a_system_that_was_changed_runs_on_the_newest(system, clock):
 def test_a_system_that_finds_nothing_to_coat_with_is_refused(register):
     with transaction() as session, pytest.raises(Refused):
         coating.add_system(session, make_who(session), dataclasses.replace(make_sheet(), steps=()))
+
+
+def test_nobody_coats_at_three_in_the_morning(client, fetch, system, clock):
+    # 5 May 2026 is a Tuesday.
+    text = look(client, starts="2026-05-05T03:00")
+
+    assert "08:00 on 5 May 2026" in text
+    assert "Within working hours: 08:00 to 17:00, break 12:00 to 12:30, no weekends." in text
+
+    client.send("/coating/plan", **PLAN | {"starts": "2026-05-05T03:00", "day_ends": "16:00", "title": "Early"})
+    assert "08:00 to 16:00" in fetch("/coating/jobs/1/log", queries=5)
+
+
+def test_without_working_hours_the_plan_says_that_somebody_coats_day_and_night(client, system, clock):
+    empty = dict.fromkeys(("day_begins", "day_ends", "break_begins", "break_ends"), "")
+
+    text = look(client, starts="2026-05-05T03:00", **empty)
+
+    assert "somebody coats day and night" in text
+    assert "03:00 on 5 May 2026" in text
+
+
+def test_a_break_outside_the_day_is_told_beside_its_box(client, system, clock):
+    answer = client.send("/coating/plan", **PLAN | {"break_begins": "18:00", "break_ends": "18:30"})
+
+    assert answer.status_code == 422
+    assert 'id="break_ends-said"' in answer.text

@@ -6,10 +6,11 @@ import pytest
 from tests.coating.brute_force import finish_by_brute_force
 from tests.coating.systems import HOUR, MINUTE, two_primers_and_a_top
 from yardapp.coating.pieces import Piece, Unit, units_of
-from yardapp.coating.planning import bars, clocked, latest_start_s, plan, would_do
+from yardapp.coating.planning import bars, clocked, latest_start_s, plan
 from yardapp.coating.scheduling import Line, Task, schedule
 from yardapp.coating.shipped import shipped
 from yardapp.coating.system import Window
+from yardapp.coating.would import would_do
 from yardapp.drawings.timeline import timeline
 from yardapp.errors import OutsideRange, Refused
 

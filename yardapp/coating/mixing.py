@@ -20,6 +20,7 @@ class Pot:
     units: tuple[str, ...]
     first_s: float
     last_s: float
+    stirring_s: float = 0.0
 
 
 def pots_for(system: System, ops: Sequence[Op], metal_c: float) -> tuple[tuple[Pot, ...], tuple[str, ...]]:
@@ -59,4 +60,5 @@ def _pot(product: Product, held: Sequence[Op], life_s: float | None) -> Pot:
         units=tuple(dict.fromkeys(op.unit for op in held)),
         first_s=first_s,
         last_s=max(op.end_s for op in held),
+        stirring_s=product.stirring_s,
     )

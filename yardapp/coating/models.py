@@ -97,7 +97,7 @@ class Job(Base):
     loss_ratio: Mapped[float]
     starts: Mapped[datetime | None]
     launches: Mapped[datetime | None]
-    # When the yard works: {"from": "08:00", "to": "17:00", "breaks": [["12:00", "12:30"]], "weekends": false}.
+    # When the yard works: {"begins": "08:00", "ends": "17:00", "breaks": [["12:00", "12:30"]], "weekends": false}.
     hours: Mapped[dict[str, Any] | None]
     note: Mapped[str] = mapped_column(Text, default="")
     is_open: Mapped[bool] = mapped_column(default=True)

@@ -1,18 +1,21 @@
-"""Can it be done: blades, coats and people against the windows of the sheet; and if not, what would do."""
+"""Can it be done: blades, coats and people against the windows of the sheet, within working hours."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import takewhile
 
+from yardapp.coating.hours import Hours
 from yardapp.coating.mixing import Pot, pots_for
 from yardapp.coating.ops import Op
 from yardapp.coating.pieces import Unit
-from yardapp.coating.scheduling import Line, Slot, Task, schedule
+from yardapp.coating.scheduling import Line, Slot, Task
 from yardapp.coating.system import System
 from yardapp.coating.timing import Times, cure_s, window_s
+from yardapp.coating.working_day import Day, in_hours
 from yardapp.drawings.timeline import Bar, TimeRow
 from yardapp.errors import Refused
 
-__all__ = ["Op", "Plan", "Pot", "Would", "bars", "clocked", "latest_start_s", "plan", "pots_for", "would_do"]
+__all__ = ["MOST_PEOPLE", "Op", "Plan", "Pot", "bars", "clocked", "latest_start_s", "plan", "pots_for"]
 
 MOST_PEOPLE, MOST_UNITS = 12, 40
 UNTRIED = "No way was found, though not every way was tried: there are too many."
@@ -31,20 +34,17 @@ class Plan:
     people: int
     at_once: int
     why: tuple[str, ...] = ()
+    day: Day | None = None  # how the working day bears on it; None: somebody coats at any hour
+
+    @property
+    def begun_s(self) -> float:
+        """When the first hand is needed: to stir, or to coat."""
+        return min([op.start_s for op in self.ops] + [pot.stir_s for pot in self.pots])
 
     @property
     def missed(self) -> tuple[Op, ...]:
         """What would start outside its window."""
         return tuple(op for op in self.ops if not op.met)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Would:
-    """A change that makes it possible: another "person", a "roller", "fewer at once"."""
-
-    change: str
-    said: str
-    plan: Plan
 
 
 def plan(
@@ -55,8 +55,9 @@ def plan(
     metal_c: float,
     start_s: float = 0.0,
     at_once: int | None = None,
+    hours: Hours | None = None,
 ) -> Plan:
-    """The soonest way to coat `units`, all in rounds together, or `at_once` of them at a time.
+    """The soonest way to coat `units`, all in rounds together, or `at_once` of them at a time, within working hours.
 
     Raises
     ------
@@ -70,9 +71,11 @@ def plan(
     if silent := _silent(system):
         return _cannot_tell(silent, people=people, at_once=group)
     lines = [_line(system, unit, metal_c) for unit in units]
-    found = schedule(lines, people, group)
-    ops = tuple(_op(lines, slot, found.slots, start_s) for slot in found.slots)
+    day = Day(system=system, lines=tuple(lines), metal_c=metal_c, hours=hours)
+    found, fresh = in_hours(day, people, group, start_s)
+    ops = ops_of(lines, found.slots, start_s)
     pots, troubles = pots_for(system, ops, metal_c)
+    troubles += tuple(_out_of_hours(hours, ops, pots))
     finish_s = max(op.end_s for op in ops)
     wait_s = cure_s(system, metal_c)
     return Plan(
@@ -85,6 +88,7 @@ def plan(
         people=people,
         at_once=group,
         why=tuple(_why(lines, ops)) + troubles + (() if found.meets or found.proven else (UNTRIED,)),
+        day=None if hours is None else replace(day, slots=found.slots, fresh=fresh),
     )
 
 
@@ -152,6 +156,23 @@ def _tasks(system: System, work_s: float, metal_c: float) -> Iterator[Task]:
         )
 
 
+def _out_of_hours(hours: Hours | None, ops: Sequence[Op], pots: Sequence[Pot]) -> Iterator[str]:
+    """What would be done while nobody works."""
+    if hours is None:
+        return
+    for op in ops:
+        if not hours.holds(op.start_s, op.end_s):
+            yield f"{op.label}: {op.name} takes {_minutes(op.end_s - op.start_s)}: it fits into no stretch of the day."
+    for pot in pots:
+        if not hours.holds(pot.stir_s, pot.stir_s + pot.stirring_s):
+            yield f"{pot.product} would have to be stirred while nobody works."
+
+
+def ops_of(lines: Sequence[Line], slots: Sequence[Slot], start_s: float) -> tuple[Op, ...]:
+    """Each slot as a coat at its moment, with the window that the coat before leaves it."""
+    return tuple(_op(lines, slot, slots, start_s) for slot in slots)
+
+
 def _op(lines: Sequence[Line], slot: Slot, slots: Sequence[Slot], start_s: float) -> Op:
     line = lines[slot.line]
     task = line.tasks[slot.task]
@@ -192,46 +213,17 @@ def _minutes(duration_s: float) -> str:
     return f"{duration_s / 60:.0f} min"
 
 
-def would_do(
-    system: System,
-    units: Sequence[Unit],
-    *,
-    people: int,
-    metal_c: float,
-    start_s: float = 0.0,
-    roller_s: Mapping[str, float] | None = None,
-) -> tuple[Would, ...]:
-    """What would make an impossible job possible; only what does, each by itself. `roller_s`: time a coat by roller."""
-    rolled = [replace(unit, work_s=(roller_s or {}).get(unit.key, unit.work_s)) for unit in units]
-    tries: list[tuple[str, str, Sequence[Unit], int, int | None]] = [
-        ("person", f"Another person: {people + 1} coat.", units, people + 1, None)
-    ]
-    if roller_s:
-        tries.append(("roller", "A roller instead of the brush.", rolled, people, None))
-    for group in _smaller(len(units)):
-        tries.append(("fewer at once", f"Fewer at once: {group} go together.", units, people, group))
-    found: dict[str, Would] = {}
-    for change, said, given, hands, group_size in tries:
-        if change not in found and hands <= MOST_PEOPLE:
-            tried = plan(system, given, people=hands, metal_c=metal_c, start_s=start_s, at_once=group_size)
-            if tried.feasible:
-                found[change] = Would(change=change, said=said, plan=tried)
-    return tuple(found.values())
-
-
-def _smaller(whole: int) -> list[int]:
-    """Fewer at once, the most first: each number of a small job, shares of a large one."""
-    if whole <= 12:
-        return list(range(whole - 1, 0, -1))
-    return sorted({whole * part // 12 for part in (9, 8, 6, 4, 3, 2, 1)} | {1}, reverse=True)
-
-
 def latest_start_s(planned: Plan, launch_s: float) -> float | None:
-    """Latest moment to begin the plan's first step so that the cure holds before the launch; None: no cure is known."""
+    """Latest moment to begin the plan's first step so that the cure holds before the launch; None: no cure is known.
+
+    Within working hours: the same turns by the same people, as late as they still end in time.
+    """
     if planned.immersion_s is None or not planned.ops:
         return None
-    begun_s = min([op.start_s for op in planned.ops] + [pot.stir_s for pot in planned.pots])
-    return launch_s - (planned.immersion_s - begun_s)
+    if planned.day is None:
+        return launch_s - (planned.immersion_s - planned.begun_s)
+    cure_wait_s = planned.immersion_s - planned.finish_s
+    return planned.day.latest_begin_s(launch_s - cure_wait_s)
 
 
 def bars(planned: Plan) -> tuple[TimeRow, ...]:
@@ -243,4 +235,16 @@ def bars(planned: Plan) -> tuple[TimeRow, ...]:
             kind = "window" if op.met else "past"
             marks.append(Bar(start_s=op.opens_s, end_s=op.shuts_s, kind=kind))
         marks.append(Bar(start_s=op.start_s, end_s=op.end_s, kind="coat"))
-    return tuple(TimeRow(label=label, bars=tuple(marks)) for label, marks in rows.items())
+    drawn = [TimeRow(label=label, bars=tuple(marks)) for label, marks in rows.items()]
+    return (*drawn, *_at_work(planned))
+
+
+def _at_work(planned: Plan) -> Iterator[TimeRow]:
+    """The stretches in which the yard works, where the plan goes over more than one."""
+    if planned.day is None or planned.day.hours is None:
+        return
+    first_s, last_s = planned.begun_s, planned.finish_s
+    stretches = takewhile(lambda one: one[0] < last_s, planned.day.hours.stretches(first_s))
+    bars = [Bar(start_s=max(one, first_s), end_s=min(two, last_s), kind="window") for one, two in stretches]
+    if len(bars) > 1:
+        yield TimeRow(label="At work", bars=tuple(bars))

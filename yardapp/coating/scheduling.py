@@ -2,16 +2,19 @@
 
 Pieces taken together go in rounds: each its first coat, each its second, and so on; always in one order, so that the
 blade coated first is done first. For a given order the start times follow from the windows alone (a longest path); the
-search goes over the orders and over who does what.
+search goes over the orders and over who does what. Working hours push a start on to where the coat fits: that only
+ever moves starts later, so the least starts that hold are still the soonest.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 # How much is searched before the best so far is taken: about half a second, whatever the size of the job.
 ENOUGH = 12000
 HAIR_S = 1e-6
+SWEEPS = 60  # with working hours a start may be pushed from stretch to stretch, day after day
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,11 +58,16 @@ class Found:
 
 Turn = tuple[int, int]
 Turns = Sequence[Turn]
+# From which moment on a turn can really start, if it may from a moment on; infinity: never.
+Fits = Callable[[Turn, float], float]
 
 
-def schedule(lines: Sequence[Line], people: int, at_once: int) -> Found:
-    """The soonest finish that keeps every window; where none does, the soonest round with its misses."""
-    search = _Search(lines, people)
+def schedule(lines: Sequence[Line], people: int, at_once: int, fits: Fits | None = None) -> Found:
+    """The soonest finish that keeps every window; where none does, the soonest round with its misses.
+
+    `fits`: the yard's working hours; without them somebody coats at any hour.
+    """
+    search = _Search(lines, people, fits)
     for order in _orders(lines):
         if search.left <= 0:
             break
@@ -67,14 +75,21 @@ def schedule(lines: Sequence[Line], people: int, at_once: int) -> Found:
     if search.best is not None:
         return Found(search.best, meets=True, proven=search.left > 0)
     turns = _turns(lines, range(len(lines)), at_once)
-    return Found(_regardless(lines, turns, people), meets=False, proven=search.left > 0)
+    return Found(_regardless(lines, turns, people, fits), meets=False, proven=search.left > 0)
+
+
+def retimed(lines: Sequence[Line], slots: Sequence[Slot], fits: Fits) -> tuple[Slot, ...] | None:
+    """The same turns by the same people, as soon as other hours let them; None where a window can't be kept."""
+    turns, staff = [(slot.line, slot.task) for slot in slots], [slot.person for slot in slots]
+    starts_s = _least(len(turns), _bounds(lines, turns, staff), _pushes(turns, fits))
+    return None if starts_s is None else _slots(turns, staff, starts_s)
 
 
 class _Search:
     """The best schedule so far, and how many more may be timed."""
 
-    def __init__(self, lines: Sequence[Line], people: int) -> None:
-        self.lines, self.people = lines, people
+    def __init__(self, lines: Sequence[Line], people: int, fits: Fits | None = None) -> None:
+        self.lines, self.people, self.fits = lines, people, fits
         self.left = ENOUGH
         self.best: tuple[Slot, ...] | None = None
         self.best_s = math.inf
@@ -87,7 +102,7 @@ class _Search:
             self._keep(self._timed(turns, [number % self.people for number in range(len(turns))]))
         else:
             # A plain sharing out first, so that a long job has something before the search runs out.
-            plain = [slot.person for slot in _regardless(self.lines, turns, self.people)]
+            plain = [slot.person for slot in _regardless(self.lines, turns, self.people, self.fits)]
             self._keep(self._timed(turns, plain))
             self._share(turns, [])
 
@@ -104,8 +119,12 @@ class _Search:
     def _timed(self, turns: Turns, staff: Sequence[int]) -> tuple[Slot, ...] | None:
         if self.left <= 0:
             return None
-        self.left -= 1 + len(turns) ** 2 // 40  # timing a long list takes longer
-        starts_s = _least(len(turns), _bounds(self.lines, turns, staff))
+        cost = 1 + len(turns) ** 2 // 40  # timing a long list takes longer
+        self.left -= cost if self.fits is None else 4 * cost
+        bounds = _bounds(self.lines, turns, staff)
+        starts_s = _least(len(turns), bounds)
+        if starts_s is not None and self.fits is not None:
+            starts_s = _least(len(turns), bounds, _pushes(turns, self.fits))
         return None if starts_s is None else _slots(turns, staff, starts_s)
 
     def _keep(self, slots: tuple[Slot, ...] | None) -> None:
@@ -172,17 +191,30 @@ def _task(lines: Sequence[Line], turn: Turn) -> Task:
     return lines[turn[0]].tasks[turn[1]]
 
 
-def _least(count: int, bounds: Sequence[tuple[int, int, float]]) -> list[float] | None:
+Push = Callable[[float], float]
+
+
+def _pushes(turns: Turns, fits: Fits) -> list[Push]:
+    return [partial(fits, turn) for turn in turns]
+
+
+def _least(count: int, bounds: Sequence[tuple[int, int, float]], pushes: Sequence[Push] = ()) -> list[float] | None:
     """The smallest starts from zero that keep every bound; None where none do (a cycle that pushes itself on)."""
     starts_s = [0.0] * count
-    for _ in range(count + 1):
+    for _ in range(count + 1 if not pushes else SWEEPS + 8 * count):
         settled = True
+        for number, push in enumerate(pushes):
+            at_s = push(starts_s[number])
+            if at_s > starts_s[number] + HAIR_S:
+                starts_s[number], settled = at_s, False
         for before, after, wait_s in bounds:
             if starts_s[before] + wait_s > starts_s[after] + HAIR_S:
                 starts_s[after] = starts_s[before] + wait_s
                 settled = False
         if settled:
             return starts_s
+        if math.inf in starts_s:
+            return None
     return None
 
 
@@ -190,7 +222,7 @@ def _finish_s(lines: Sequence[Line], slots: Sequence[Slot]) -> float:
     return max((slot.start_s + lines[slot.line].tasks[slot.task].work_s for slot in slots), default=0.0)
 
 
-def _regardless(lines: Sequence[Line], turns: Turns, people: int) -> tuple[Slot, ...]:
+def _regardless(lines: Sequence[Line], turns: Turns, people: int, fits: Fits | None = None) -> tuple[Slot, ...]:
     """Each turn as soon as somebody is free and it may, whatever shuts meanwhile: what would happen."""
     free_s = [0.0] * people
     ends_s: dict[Turn, float] = {}
@@ -199,6 +231,8 @@ def _regardless(lines: Sequence[Line], turns: Turns, people: int) -> tuple[Slot,
         person = min(range(people), key=lambda who: free_s[who])
         ready_s = ends_s[one, task - 1] + lines[one].tasks[task - 1].earliest_s if task else 0.0
         at_s = max(free_s[person], ready_s)
+        pushed_s = at_s if fits is None else fits((one, task), at_s)
+        at_s = pushed_s if math.isfinite(pushed_s) else at_s
         free_s[person] = ends_s[one, task] = at_s + lines[one].tasks[task].work_s
         slots.append(Slot(one, task, person, at_s))
     return tuple(slots)

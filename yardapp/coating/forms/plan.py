@@ -1,9 +1,10 @@
 """What may be typed about a job before it begins."""
 
-from datetime import datetime
+from datetime import datetime, time
 from typing import Any
 
 from wtforms import (
+    BooleanField,
     DateField,
     DateTimeLocalField,
     FieldList,
@@ -14,9 +15,11 @@ from wtforms import (
     SelectField,
     StringField,
     TextAreaField,
+    TimeField,
 )
 from wtforms.validators import InputRequired, Length, NumberRange, Optional
 
+from yardapp.coating.hours import Hours, hours_of
 from yardapp.coating.pieces import NEVER, PIECE_KINDS
 from yardapp.fields import AreaField, DurationField, LengthField, RatioField, TemperatureField
 from yardapp.forms import YardForm, options
@@ -66,7 +69,25 @@ class PlanForm(YardForm):
     )
     starts = DateTimeLocalField("Begins", [Optional()], format=["%Y-%m-%dT%H:%M", "%Y-%m-%dT%H:%M:%S"])
     launches = DateTimeLocalField("Launch", [Optional()], format=["%Y-%m-%dT%H:%M", "%Y-%m-%dT%H:%M:%S"])
+    day_begins = TimeField("Works from", [Optional()], default=time(8), format=["%H:%M", "%H:%M:%S"])
+    day_ends = TimeField("Works until", [Optional()], default=time(17), format=["%H:%M", "%H:%M:%S"])
+    break_begins = TimeField("Break from", [Optional()], default=time(12), format=["%H:%M", "%H:%M:%S"])
+    break_ends = TimeField("Break until", [Optional()], default=time(12, 30), format=["%H:%M", "%H:%M:%S"])
+    tea_begins = TimeField("Second break from", [Optional()], format=["%H:%M", "%H:%M:%S"])
+    tea_ends = TimeField("Second break until", [Optional()], format=["%H:%M", "%H:%M:%S"])
+    weekends = BooleanField("Saturdays and Sundays too")
     note = TextAreaField("Note", [Length(max=2000)])
+
+    def hours(self) -> Hours | None:
+        """When the yard works; None where nobody said: then somebody coats at any hour.
+
+        Raises
+        ------
+        Refused
+            The day ends before it begins, or a break lies outside it.
+        """
+        breaks = [(self.break_begins.data, self.break_ends.data), (self.tea_begins.data, self.tea_ends.data)]
+        return hours_of(self.day_begins.data, self.day_ends.data, breaks, weekends=bool(self.weekends.data))
 
     def asked_pieces(self) -> list[dict[str, Any]]:
         """Each piece that is there, as the service takes it, with the number of its row."""

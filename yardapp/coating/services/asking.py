@@ -9,6 +9,7 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from yardapp.coating.areas import PropellerSize, propeller_area_of, shaft_area_of
+from yardapp.coating.hours import Hours
 from yardapp.coating.models import Piece
 from yardapp.coating.pieces import NEVER, Allowed, allowed
 from yardapp.coating.pieces import Piece as PlannedPiece
@@ -54,6 +55,7 @@ class Asked:
     loss_ratio: float = 0.2
     starts: datetime | None = None
     launches: datetime | None = None
+    hours: Hours | None = None
     note: str = ""
 
 

@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from yardapp.coating.hours import to_json
 from yardapp.coating.models import CoatingSystem, Job, Piece, SystemVersion
 from yardapp.coating.services.asking import Asked, Found
 from yardapp.coating.services.looking import Looked, look
@@ -45,6 +46,7 @@ def plan_job(session: Session, who: Who, asked: Asked) -> Job:
         loss_ratio=asked.loss_ratio,
         starts=asked.starts,
         launches=asked.launches,
+        hours=to_json(asked.hours),
         note=asked.note.strip(),
         planned=now(),
         person_id=who.person_id,

@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 from yardapp.coating.amounts import LeftOver, Need, left_over, needed
 from yardapp.coating.models import Tin
 from yardapp.coating.pieces import Piece, Unit, units_of
-from yardapp.coating.planning import Plan, Would, latest_start_s, plan, would_do
+from yardapp.coating.planning import Plan, latest_start_s, plan
 from yardapp.coating.services.asking import Asked, Found, find_pieces
 from yardapp.coating.services.moves import as_stock
 from yardapp.coating.services.systems import VersionRow, system_page
@@ -17,6 +17,7 @@ from yardapp.coating.services.waiting import waiting_pieces
 from yardapp.coating.stock import Draw, draw
 from yardapp.coating.system import System
 from yardapp.coating.weather import Gate, Reading, gate
+from yardapp.coating.would import Would, would_do
 from yardapp.db import now
 from yardapp.errors import OutsideRange
 from yardapp.people.services import Who
@@ -131,7 +132,9 @@ def _rests(
 def _planned(version: VersionRow, units: tuple[Unit, ...], asked: Asked) -> tuple[Plan | None, str]:
     start_s = (asked.starts or now()).timestamp()
     try:
-        found = plan(version.system, units, people=asked.people, metal_c=asked.metal_c, start_s=start_s)
+        found = plan(
+            version.system, units, people=asked.people, metal_c=asked.metal_c, start_s=start_s, hours=asked.hours
+        )
     except OutsideRange as refusal:
         return None, f"Metal at {asked.metal_c:g} °C {refusal.said}"
     return found, ""
@@ -148,6 +151,7 @@ def _would(version: VersionRow, units: tuple[Unit, ...], found: Sequence[Found],
         metal_c=asked.metal_c,
         start_s=(asked.starts or now()).timestamp(),
         roller_s={unit.key: unit.work_s for unit in rolled} or None,
+        hours=asked.hours,
     )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from datetime import datetime
 from typing import Any
 
+from yardapp.coating.hours import from_json
 from yardapp.coating.services import Story
 from yardapp.coating.showing.words import words_of
 from yardapp.fields import QuantityField
@@ -65,6 +66,7 @@ def planned(job: Any) -> list[tuple[str, str]]:
         ("One coat on one blade", show(job.blade_s, "duration")),
         ("Metal, as expected", show(job.metal_c, "temperature")),
         ("Begins", f"{day(job.starts)}, {clock(job.starts)}" if job.starts else "not said"),
+        ("Working hours", hours.said if (hours := from_json(job.hours)) else "any hour"),
         ("Launch", f"{day(job.launches)}, {clock(job.launches)}" if job.launches else "not said"),
     ]
 

@@ -1,5 +1,6 @@
 """A plan in the words of a page: can it be done, drawn against time; what would help; what is needed."""
 
+from collections.abc import Callable
 from datetime import UTC, datetime
 from typing import Any
 
@@ -15,13 +16,15 @@ TICKS = 5
 def shown(looked: Looked, asked: Asked, units: System) -> dict[str, Any]:
     """Everything that the page says of it."""
     planned = looked.plan
+    at = _at_of(planned)
     return {
         "verdict": _verdict(planned),
         "lede": looked.plan_said or (" ".join(planned.why) if planned else ""),
         "would": [_would(one) for one in looked.would],
         "drawing": _drawing(planned) if planned and planned.ops else None,
-        "ops": [_op(op, planned.people) for op in planned.ops] if planned else [],
-        "pots": [_pot(pot) for pot in planned.pots] if planned else [],
+        "ops": [_op(op, planned.people, at) for op in planned.ops] if planned else [],
+        "pots": [_pot(pot, at) for pot in planned.pots] if planned else [],
+        "hours": asked.hours.said if asked.hours else "",
         "ends": _ends(looked, asked),
         "pieces": [_piece(one, units) for one in looked.found],
         "needs": [_need(one, looked.rests.get(one.product)) for one in looked.needs],
@@ -49,30 +52,45 @@ def _at(at_s: float | None) -> str:
     return clock(_moment(at_s)) if at_s is not None else ""
 
 
+def _at_of(planned: Plan | None) -> Callable[[float | None], str]:
+    """How a moment of the plan is said: with its day where the plan goes over more than one."""
+    if planned is None or not planned.ops:
+        return _at
+    days = {_moment(at_s).astimezone().date() for at_s in (planned.begun_s, planned.finish_s)}
+    return _at if len(days) == 1 else _with_day
+
+
+def _with_day(at_s: float | None) -> str:
+    if at_s is None:
+        return ""
+    return f"{_at(at_s)} {_moment(at_s).astimezone():%a}"
+
+
 def _when(at_s: float) -> str:
     return f"{_at(at_s)} on {day(_moment(at_s))}"
 
 
 def _would(one: Any) -> str:
-    return f"{one.said} Done at {_at(one.plan.finish_s)}."
+    return f"{one.said} Done at {_when(one.plan.finish_s)}."
 
 
 def _drawing(planned: Plan) -> Any:
     first = min(op.start_s for op in planned.ops)
     last = max(op.end_s for op in planned.ops)
     step = (last - first) / (TICKS - 1)
-    ticks = [(first + number * step, _at(first + number * step)) for number in range(TICKS)]
+    at = _at_of(planned)
+    ticks = [(first + number * step, at(first + number * step)) for number in range(TICKS)]
     return timeline(bars(planned), ticks=ticks, title="Each blade against time, as planned", key="plan")
 
 
-def _op(op: Op, people: int) -> tuple[str, ...]:
-    window = f"{_at(op.opens_s)} to {_at(op.shuts_s) or 'any time'}" if op.opens_s is not None else ""
+def _op(op: Op, people: int, at: Callable[[float | None], str]) -> tuple[str, ...]:
+    window = f"{at(op.opens_s)} to {at(op.shuts_s) or 'any time'}" if op.opens_s is not None else ""
     by = f"person {op.person + 1}" if people > 1 else ""
-    return (op.label, op.name, _at(op.start_s), _at(op.end_s), window, by, "" if op.met else "missed")
+    return (op.label, op.name, at(op.start_s), at(op.end_s), window, by, "" if op.met else "missed")
 
 
-def _pot(pot: Any) -> tuple[str, str, str, str]:
-    return (pot.product, _at(pot.stir_s), _at(pot.ready_s), _at(pot.good_until_s) or "not limited")
+def _pot(pot: Any, at: Callable[[float | None], str]) -> tuple[str, str, str, str]:
+    return (pot.product, at(pot.stir_s), at(pot.ready_s), at(pot.good_until_s) or "not limited")
 
 
 def _ends(looked: Looked, asked: Asked) -> list[tuple[str, str]]:
@@ -80,11 +98,11 @@ def _ends(looked: Looked, asked: Asked) -> list[tuple[str, str]]:
     planned = looked.plan
     if planned is None or not planned.ops:
         return []
-    found = [("Last coat done", _when(planned.finish_s))]
+    found = [("Begins", _when(planned.begun_s)), ("Last coat done", _when(planned.finish_s))]
     if planned.immersion_s is not None:
         found.append(("Water not before", _when(planned.immersion_s)))
     if looked.latest_start_s is not None:
-        late = looked.latest_start_s < planned.ops[0].start_s
+        late = looked.latest_start_s < planned.begun_s
         found.append(("Latest start for the launch", _when(looked.latest_start_s) + (": too late" if late else "")))
     if asked.launches is not None:
         found.append(("Launch", f"{clock(asked.launches)} on {day(asked.launches)}"))

@@ -60,6 +60,7 @@ def _asked(form: forms.PlanForm) -> services.Asked:
         loss_ratio=0.2 if form.loss_ratio.data is None else form.loss_ratio.data,
         starts=form.moment("starts"),
         launches=form.moment("launches"),
+        hours=form.hours(),
         note=form.note.data or "",
     )
 
