@@ -19,8 +19,8 @@ from yardapp.marks.services.reading import (
     becomes_evidence,
     marks_page,
     measured_of,
+    read_kindly,
     read_mark,
-    readings_of,
     which,
 )
 from yardapp.marks.services.rereading import FoundRow, RereadPage, ask_reread, reread_page
@@ -68,8 +68,8 @@ __all__ = [
     "marks_of_tag",
     "marks_page",
     "measured_of",
+    "read_kindly",
     "read_mark",
-    "readings_of",
     "record_mark",
     "record_mark_of",
     "reread_page",

@@ -26,7 +26,6 @@ from yardapp.stamps.tables import (
     Together,
     combine,
     read,
-    reread,
 )
 
 # What a mark tells to the register's own name for it; series, years and serials are no figures of the register.
@@ -90,9 +89,12 @@ def read_mark(session: Session, seen: str, beside: str = "", newer: str = "") ->
     return _asked(session, (newest, count), (seen, struck[0]), others, {})
 
 
-def readings_of(session: Session, seen: str) -> Readings:
-    """Every reading of a text by the tables in use; what is no mark has none, and says why."""
-    return next(reread([seen], shelf_now(session)))
+def read_kindly(session: Session, seen: str, beside: str = "", newer: str = "") -> Asked:
+    """As `read_mark`; what is no mark has no readings, and says why."""
+    refusal = _why_no_mark(seen)
+    if refusal:
+        return Asked(readings=Readings(seen, (), 0, refusal=refusal))
+    return read_mark(session, seen, "" if _why_no_mark(beside) else beside, newer)
 
 
 def marks_page(session: Session, who: Who, tag: str, seen: str = "") -> MarksPage:
