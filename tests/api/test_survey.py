@@ -3,7 +3,9 @@ import math
 import pytest
 
 from tests.factories.gear import make_propeller
+from tests.factories.people import make_who
 from yardapp import db
+from yardapp.gear import services as gear
 
 BLADES, RADII, ANGLES = (1, 2, 3), (0.5, 0.6, 0.7, 0.8), (0, 15, 30, 45)
 
@@ -153,3 +155,31 @@ def test_a_survey_that_was_sent_opens_on_the_page_as_if_it_were_typed(ada, clien
     assert "Pitch survey 450.0" in page
     assert 'name="h-2-0.6-4" value="76.25 mm"' in grid
     assert 'name="a-2-0.6-4" value="45 deg"' in grid
+
+
+def test_a_survey_without_a_design_pitch_is_held_against_the_registers_stamp_and_says_so(ada):
+    with db.transaction() as session:
+        item = make_propeller(session, pitch_m=None)
+        gear.add_evidence(session, make_who(session), item, gear.Said(what="pitch_m", basis="stamped", value=0.4572))
+        tag = item.tag
+    sent = {"method": "survey", **body()}
+    said = ada.post(f"/propellers/{tag}/sheets", {**sent, "design_pitch": None}).get_json()
+    own = ada.post(f"/propellers/{tag}/sheets", sent).get_json()
+
+    # Read 450.0 mm, stamped 457.2 (18 in): 7.2 under.
+    assert said["survey"]["deviation"]["value"] == pytest.approx(-0.0072)
+    assert "held against the register's, 457.2 mm (18 in)." in " ".join(said["remarks"])
+    assert own["survey"]["deviation"]["value"] == pytest.approx(0.0, abs=1e-9)
+    assert "register's" not in " ".join(own["remarks"])
+
+
+def test_a_kept_survey_gives_means_classes_and_warnings_as_the_computed_one_does(ada):
+    with db.transaction() as session:
+        tag = make_propeller(session, pitch_m=None).tag
+    sent = body(lambda blade, radius: 500 if (blade, radius) == (2, 0.6) else 450)
+    computed = ada.post("/bench/survey", sent).get_json()
+
+    kept = ada.post(f"/propellers/{tag}/sheets", {"method": "survey", **sent}).get_json()
+
+    assert kept["survey"]["warnings"] == ["Check blade 2, 0.6 R: 500 mm, the others 450 mm."]
+    assert kept["survey"] == {name: computed[name] for name in kept["survey"]}

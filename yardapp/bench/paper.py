@@ -1,6 +1,6 @@
 """A blank sheet to take along: what to read, room to write, and a picture of where to read it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import radians
 
 from markupsafe import Markup
@@ -14,9 +14,11 @@ from yardapp.drawings.helix import helix_triangle
 from yardapp.drawings.play import play_in_bearing
 from yardapp.drawings.propeller import from_aft
 from yardapp.drawings.shaft_line import ShaftPlace, shaft_bow, shaft_wear
+from yardapp.drawings.survey_stations import survey_stations
 from yardapp.drawings.template_on_blade import template_on_blade
 from yardapp.quantities import System
 
+USUAL_RADII, USUAL_STATIONS = (0.5, 0.6, 0.7, 0.8, 0.9), 5
 ROOM = "_" * 16  # to write on
 MOST_BLADES = 5  # lines where nobody has counted them yet
 HEADS = {
@@ -88,6 +90,11 @@ def picture(method: str, way: str, known: Known) -> Markup | None:
     """Where to read, on a thing like any other: shapes alone, no figures."""
     drawn = PICTURES.get(way) or PICTURES.get(method)
     return drawn() if drawn else _propeller(known)
+
+
+def survey_picture(known: Known, radii: Sequence[float], stations: int) -> Markup:
+    """Where a survey reads, at its own radii and stations."""
+    return survey_stations(radii or USUAL_RADII, stations or USUAL_STATIONS, blades=known.blades, hand=known.hand)
 
 
 def _propeller(known: Known) -> Markup:

@@ -9,6 +9,7 @@ from yardapp.drawings.blades_alike import BladeTip, blades_alike
 from yardapp.drawings.condition import FaultMark, condition
 from yardapp.drawings.play import play_in_bearing
 from yardapp.drawings.shaft_line import ShaftPlace, shaft_bow, shaft_wear
+from yardapp.drawings.survey_stations import survey_stations
 from yardapp.drawings.template_on_blade import template_on_blade
 
 Example = tuple[Markup, list[tuple[str, str]]]
@@ -27,7 +28,9 @@ def _blades() -> dict[str, Example]:
     ]
     labels = {"template_label": "template 400 mm", "gap_label": "gap 2 mm", "blade_label": "blade 416 mm"}
     rows = [("Template", "400 mm"), ("Gap, leading edge", "2 mm"), ("Pitch", "416 mm")]
+    everywhere = survey_stations((0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95), 5, blades=4, hand="left", key="rings")
     return {
+        "where a survey reads": (everywhere, [("Radii", "0.3 R to 0.95 R"), ("Stations", "5")]),
         "blades alike, one bent": (blades_alike(tips, key="bent"), [("Blade 2, height", "+6.1 mm")]),
         "blades alike, none read": (blades_alike([], key="unread"), []),
         "template on a blade": (template_on_blade(radians(23), 0.002, 0.12, **labels, key="gap"), rows),

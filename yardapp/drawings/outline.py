@@ -41,17 +41,31 @@ def blade(
     blades: int, area_ratio: float, pitch_ratio: float, hub_share: float, *, hand: str | None, radius: float
 ) -> list[Point]:
     """Corners of the blade that points up, seen from aft, round (0, 0), y downward; `radius` in the sheet's unit."""
-    side = -1 if hand == "left" else 1
-    trail = TRAIL if hand else 0.0
     # Stations close up towards the tip, where the outline turns.
     shares = [1 - (1 - hub_share) * (1 - number / STATIONS) ** 2 for number in range(STATIONS + 1)]
     ahead, behind = [], []
     for share in shares:
-        half = width(share, blades, area_ratio) / 2
-        middle = -trail * ((share - hub_share) / (1 - hub_share)) ** 2
-        ahead.append(_seen(share, middle + half, pitch_ratio, side, radius))
-        behind.append(_seen(share, middle - half, pitch_ratio, side, radius))
+        ahead.append(place(share, 1, blades, area_ratio, pitch_ratio, hub_share, hand=hand, radius=radius))
+        behind.append(place(share, -1, blades, area_ratio, pitch_ratio, hub_share, hand=hand, radius=radius))
     return ahead + behind[-2::-1]
+
+
+def place(
+    share: float,
+    part: float,
+    blades: int,
+    area_ratio: float,
+    pitch_ratio: float,
+    hub_share: float,
+    *,
+    hand: str | None,
+    radius: float,
+) -> Point:
+    """A point of that blade at a share of the radius; `part` goes from -1, its trailing edge, to 1, its leading one."""
+    side, trail = (-1 if hand == "left" else 1), (TRAIL if hand else 0.0)
+    middle = -trail * ((share - hub_share) / (1 - hub_share)) ** 2
+    along = middle + part * width(share, blades, area_ratio) / 2
+    return _seen(share, along, pitch_ratio, side, radius)
 
 
 def _seen(share: float, along: float, pitch_ratio: float, side: int, radius: float) -> Point:

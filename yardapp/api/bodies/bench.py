@@ -11,7 +11,7 @@ from yardapp.api.bodies.base import Blade, Blades, Body, Figure, Id, Line, Reply
 from yardapp.api.bodies.items import BoreKind
 from yardapp.api.bodies.measuring import HUB_SIZES, AlikeReading, AreaReading, Standard, Tag
 from yardapp.api.bodies.outcome import Outcome, Sum
-from yardapp.api.bodies.survey import SurveyReading
+from yardapp.api.bodies.survey import SurveyParts, SurveyReading
 from yardapp.api.sizes import Size
 
 PITCH_SIZES = (
@@ -155,6 +155,7 @@ class KeptSheet(Reply):
     why: str
     work_since: str | None = Field(description="Work since then that leaves it in doubt: it is of an earlier age.")
     worked_at: datetime | None
+    survey: SurveyParts | None = Field(None, description="What a pitch survey says; null for any other method.")
 
 
 class Sheets(Reply):

@@ -81,8 +81,8 @@ _class: Any = {"class": (str | None, Field(description="S, I, II, III; none beyo
 QuantityClass = create_model("QuantityClass", __base__=Reply, quantity=(str, ...), note=(str, ...), **_class)
 
 
-class SurveyOutcome(Outcome):
-    """A surveyed propeller. Classes are null where the readings' ± is wider than the class."""
+class SurveyParts(Reply):
+    """What a survey says. Classes are null where the readings' ± is wider than the class."""
 
     pitch: Figure
     deviation: Figure | None = Field(description="Measured less what it should have.")
@@ -93,3 +93,7 @@ class SurveyOutcome(Outcome):
     scope: str
     shop_list: list[EdgeMove]
     warnings: list[str]
+
+
+class SurveyOutcome(SurveyParts, Outcome):
+    """A surveyed propeller, with every sum."""

@@ -25,6 +25,8 @@ METHODS: dict[str, tuple[Any, tuple[Size, ...], tuple[str, ...]]] = {"pitch": PI
 
 # Methods whose readings are more than figures by name: how each is made of a body.
 MADE: dict[str, Callable[[Any], tuple[Any, dict[str, Any]]]] = {}
+# What a kept sheet of one method says besides its figures.
+PARTS: dict[str, Callable[[Outcome], dict[str, Any]]] = {}
 
 
 def figured(method: str, said: Any) -> tuple[Any, dict[str, Any]]:
@@ -124,7 +126,12 @@ def shown(row: services.SheetRow) -> bodies.KeptSheet:
         why=sheet.why,
         work_since=row.work_since,
         worked_at=row.worked_at,
+        **PARTS.get(sheet.method, _no_parts)(outcome),
     )
+
+
+def _no_parts(outcome: Outcome) -> dict[str, Any]:
+    return {}
 
 
 @reads("/propellers/{tag}/sheets", reply=bodies.Sheets)
@@ -147,8 +154,13 @@ def kept_sheet(act: Act, key: str, tag: str) -> bodies.KeptSheet:
 
 @creates("/propellers/{tag}/sheets", body=bodies.NewSheet, reply=bodies.KeptSheet, at="/sheets/{key}", shows=kept_sheet)
 def measure(act: Act, said: bodies.NewSheet, tag: str) -> str:
-    """Keep a bench sheet of a propeller; what comes of it is evidence."""
+    """Keep a bench sheet of a propeller; what comes of it is evidence.
+
+    A survey that says no design pitch is held against the register's, and its remarks say so.
+    """
     sent: Any = said.root
     reading, typed = figured(sent.method, sent)
+    if isinstance(reading, services.SurveyReading):
+        reading = services.with_design_pitch(act.session, act.who, tag, reading)
     filled = services.Filled(boxes=typed, note=sent.note, corrects=sent.corrects, why=sent.why)
     return str(services.measure(act.session, act.who, tag, services.METHODS[sent.method], reading, filled).id)

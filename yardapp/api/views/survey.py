@@ -10,7 +10,7 @@ from yardapp.api.bodies import survey as bodies
 from yardapp.api.bodies.base import Figure, figure_of
 from yardapp.api.door import Act, works_out
 from yardapp.api.sizes import K
-from yardapp.api.views.bench import MADE, said_of
+from yardapp.api.views.bench import MADE, PARTS, said_of
 from yardapp.api.views.items import figures_said
 from yardapp.bench import services
 
@@ -61,19 +61,25 @@ def _cells(points: list[bodies.SurveyPoint]) -> list[services.Cell]:
 def survey(act: Act, said: bodies.SurveyWords) -> bodies.SurveyOutcome:
     """Work out a pitch survey: means, classes, what stands far off, what a shop must move; nothing is kept."""
     outcome = services.survey_of(reading_of(said)[0])
+    return bodies.SurveyOutcome(**said_of(outcome), **_parts(outcome))
+
+
+def _parts(outcome: services.Outcome) -> dict[str, Any]:
     found = outcome.more["survey"]
-    return bodies.SurveyOutcome(
-        **said_of(outcome),
-        pitch=figure_of(outcome.value or 0.0, "length", outcome.u),
-        deviation=_off(outcome, found["design_m"]),
-        blades=[bodies.BladePitch(blade=number, pitch=_figure(one)) for number, one in enumerate(found["blade"], 1)],
-        sections=_sections(found),
-        classes=[_class(row) for row in found["classes"]],
-        overall=found["overall"] or None,
-        scope=found["scope"],
-        shop_list=[bodies.EdgeMove.model_validate(move) for move in (found["shop"] or {}).get("moves", ())],
-        warnings=[services.fault_said(fault) for fault in found["faults"]],
-    )
+    return {
+        "pitch": figure_of(outcome.value or 0.0, "length", outcome.u),
+        "deviation": _off(outcome, found["design_m"]),
+        "blades": [bodies.BladePitch(blade=number, pitch=_figure(one)) for number, one in enumerate(found["blade"], 1)],
+        "sections": _sections(found),
+        "classes": [_class(row) for row in found["classes"]],
+        "overall": found["overall"] or None,
+        "scope": found["scope"],
+        "shop_list": [bodies.EdgeMove.model_validate(move) for move in (found["shop"] or {}).get("moves", ())],
+        "warnings": [services.fault_said(fault) for fault in found["faults"]],
+    }
+
+
+PARTS["survey"] = lambda outcome: {"survey": bodies.SurveyParts(**_parts(outcome))}
 
 
 def _figure(kept: list[Any] | None) -> Figure | None:

@@ -53,6 +53,7 @@ from yardapp.bench.services.survey import (
     keep_survey,
     measure_survey,
     survey_of,
+    with_design_pitch,
 )
 from yardapp.bench.services.tools import add_tool, change_tool, tool_by_name, tools
 from yardapp.bench.sums import Known, Outcome, figures_read
@@ -153,5 +154,6 @@ __all__ = [
     "tools",
     "typed_at",
     "wear_of",
+    "with_design_pitch",
     "write_boxes",
 ]

@@ -1,11 +1,13 @@
 """Pitch of a whole propeller, surveyed blade by blade, radius by radius."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 from sqlalchemy.orm import Session
 
+from yardapp import quantities
 from yardapp.bench.models import HalfDone, Sheet
 from yardapp.bench.services.half_done import InWriting, begin_sheet, finish_sheet
 from yardapp.bench.services.keeping import Filled, Method, measure
@@ -114,6 +116,9 @@ def _remarks(one: Worked, reading: SurveyReading, known: Known) -> list[str]:
         remarks.append(f"The register says {known.hand} hand. Look again.")
     if not reading.hand and one.table.hand:
         remarks.append(f"By the way its face climbs it is a {one.table.hand}-hand propeller.")
+    if reading.is_design_known and reading.design_pitch_m:
+        known_as = quantities.both(reading.design_pitch_m, "length")
+        remarks.append(f"Nobody said what pitch it should have: held against the register's, {known_as}.")
     unread = int(np.isnan(one.means.section_m).sum())
     if unread:
         remarks.append(f"Not read, or left out: {unread} of {one.means.section_m.size} sections. The means go without.")
@@ -208,6 +213,20 @@ def keep_survey(
     sheet = measure_survey(session, who, there.item.tag, reading, about)
     finish_sheet(session, there.row, sheet.id)
     return sheet
+
+
+def with_design_pitch(session: Session, who: Who, tag: str, reading: SurveyReading) -> SurveyReading:
+    """The reading with the pitch that the register says it should have, where the reading itself says none.
+
+    Raises
+    ------
+    NotFound
+        No propeller here carries the tag.
+    """
+    if reading.design_pitch_m is not None:
+        return reading
+    design_m = design_pitch_of(gear.item_page(session, who, tag, "propeller"))
+    return reading if design_m is None else replace(reading, design_pitch_m=design_m, is_design_known=True)
 
 
 def design_pitch_of(found: gear.ItemPage) -> float | None:

@@ -27,7 +27,8 @@ class SurveyReading(Reading):
     """A pitch survey as it was read, propeller face down; heights count upward from the table. `u_` is k = 1.
 
     `counts` says which way the angles count, seen from above. `design_pitch_m` is what it should have, stamped or by
-    design; `wanted_pitch_m` and `wanted_class` what a shop is to bring it to.
+    design, or, with `is_design_known`, as the register knew it; `wanted_pitch_m` and `wanted_class` what a shop is to
+    bring it to.
     """
 
     blades: int | None = None
@@ -36,6 +37,7 @@ class SurveyReading(Reading):
     diameter_m: float | None = None
     u_diameter_m: float | None = None
     design_pitch_m: float | None = None
+    is_design_known: bool | None = None
     wanted_pitch_m: float | None = None
     wanted_class: str = "II"
     u_height_m: float | None = None

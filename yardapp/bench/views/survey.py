@@ -34,10 +34,10 @@ def survey_sheet(tag: str) -> ResponseReturnValue:
         if getattr(there.known, name) is not None:
             form[name].data = getattr(there.known, name)
     form["unit"].data = current_who().units
-    return page("bench/survey_setup.html", form=form, **_around(there, begun))
+    return page("bench/survey_setup.html", form=form, **_around(there, form, begun))
 
 
-def _around(there: services.AtBench, begun: list[services.InWriting]) -> dict[str, Any]:
+def _around(there: services.AtBench, form: SurveyForm, begun: list[services.InWriting]) -> dict[str, Any]:
     tag = there.item.tag
     return {
         "tag": tag,
@@ -45,7 +45,12 @@ def _around(there: services.AtBench, begun: list[services.InWriting]) -> dict[st
         "begun": [in_writing_row(one) for one in begun],
         "blank": url_for("bench.blank_survey", tag=tag),
         "caution_said": showing.FACES["survey"].caution,
+        "picture": _picture(there, form),
     }
+
+
+def _picture(there: services.AtBench, form: SurveyForm) -> Any:
+    return paper.survey_picture(there.known, form.grid.radii, len(form.grid.heads))
 
 
 def in_writing_row(one: services.InWriting) -> dict[str, str]:
@@ -73,7 +78,7 @@ def begin_survey(tag: str) -> ResponseReturnValue:
     with snapshot() as opened:
         there = services.at_bench(opened, current_who(), tag)
         begun = services.sheets_in_writing(opened, current_who(), there.item.tag)
-    return refused("bench/survey_setup.html", form, **_around(there, begun))
+    return refused("bench/survey_setup.html", form, **_around(there, form, begun))
 
 
 @bp.get("/<tag>/survey/blank")
@@ -92,6 +97,7 @@ def blank_survey(tag: str) -> ResponseReturnValue:
         heading=f"Pitch survey of {there.item.tag}, to write on",
         grid=form.grid,
         form=form,
+        picture=_picture(there, form),
         known=paper.known_rows(there.item.tag, there.known, who.units),
         caution_said=showing.FACES["survey"].caution,
         back=url_for("bench.survey_sheet", tag=there.item.tag),
