@@ -11,6 +11,8 @@ PRINTED = {
     "/t/P-0001": "/propellers/P-0001",
     "/t/p-0001": "/propellers/P-0001",
     "/t/S-0001": "/shafts/S-0001",
+    "/t/N-0001": "/nuts/N-0001",
+    "/b/1": "/rack/bins/1",
 }
 
 
@@ -19,6 +21,8 @@ def test_a_printed_address_still_leads_to_its_page(client, printed, leads_to):
     with transaction() as session:
         make_propeller(session)
         gear.log_item(session, make_who(session), kind="shaft", place="Shaft rack")
+        gear.log_part(session, make_who(session), kind="nut", place="Rack A")
+        gear.add_bins(session, make_who(session), rack="C", bins=1)
 
     answer = client.get(printed, follow_redirects=True)
 

@@ -59,13 +59,14 @@ def make_copy(settings: Settings, home: Path, *, at: datetime | None = None, why
 
 
 def _copy_photos(source: Path, target: Path) -> list[str]:
-    """Every picture, hard-linked where the disk allows it; a name that is there already is the same picture."""
-    names = sorted(str(path.relative_to(source)) for path in source.rglob("*.jpg")) if source.exists() else []
+    """Every picture and document, hard-linked where the disk allows; a name that is there already is the same file."""
+    kept = [path for path in source.rglob("*") if path.suffix in (".jpg", ".pdf")] if source.exists() else []
+    names = sorted(str(path.relative_to(source)) for path in kept)
     for name in names:
-        kept = target / name
-        if not kept.exists():
-            kept.parent.mkdir(parents=True, exist_ok=True)
-            _link_or_copy(source / name, kept)
+        copied = target / name
+        if not copied.exists():
+            copied.parent.mkdir(parents=True, exist_ok=True)
+            _link_or_copy(source / name, copied)
     return names
 
 

@@ -53,20 +53,32 @@ def of_the_photos(session: Session, folder: Path) -> Iterator[Finding]:
         if fault:
             yield False, f"Photo {sha256[:12]}… {fault}"
     yield True, f"{counted(len(named), 'photo')} looked at."
-    stray = sum(1 for path in _files(folder) if path.name.split("-small")[0].removesuffix(".jpg") not in named)
+    documents = set(session.scalars(select(tables.gear.Paper.sha256).where(tables.gear.Paper.kind == "pdf").distinct()))
+    for sha256 in sorted(documents):
+        fault = _file_fault(gear.paper_path(folder, sha256), sha256)
+        if fault:
+            yield False, f"Document {sha256[:12]}… {fault}"
+    if documents:
+        yield True, f"{counted(len(documents), 'document')} looked at."
+    named |= documents
+    stray = sum(1 for path in _files(folder) if path.stem.split("-small")[0] not in named)
     if stray:
         yield True, f"{counted(stray, 'file')} in the photo folder without an item: left by saves never finished."
 
 
 def _photo_fault(folder: Path, sha256: str) -> str:
     """What is wrong with one picture, or nothing."""
-    large, small = gear.path_of(folder, sha256), gear.path_of(folder, sha256, small=True)
-    if not large.is_file():
+    fault = _file_fault(gear.path_of(folder, sha256), sha256)
+    return fault or ("" if gear.path_of(folder, sha256, small=True).is_file() else "has lost its small picture.")
+
+
+def _file_fault(path: Path, sha256: str) -> str:
+    if not path.is_file():
         return "is not in the photo folder."
-    with large.open("rb") as file:
+    with path.open("rb") as file:
         if hashlib.file_digest(file, "sha256").hexdigest() != sha256:
             return "was changed: its file is not the one that was kept."
-    return "" if small.is_file() else "has lost its small picture."
+    return ""
 
 
 def _files(folder: Path) -> Iterator[Path]:

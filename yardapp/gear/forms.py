@@ -1,11 +1,21 @@
 """What may be typed about gear."""
 
-from wtforms import DateField, FileField, HiddenField, IntegerField, RadioField, SelectField, StringField, TextAreaField
+from wtforms import (
+    DateField,
+    FileField,
+    HiddenField,
+    IntegerField,
+    MultipleFileField,
+    RadioField,
+    SelectField,
+    StringField,
+    TextAreaField,
+)
 from wtforms.validators import InputRequired, Length, NumberRange, Optional
 
 from yardapp.fields import CountField, LengthField, MassField, RatioField, TaperField
 from yardapp.forms import RecordForm, YardForm, options
-from yardapp.gear.figures import BLADE_KINDS, BORE_KINDS, MATERIALS, WORK
+from yardapp.gear.figures import WORDS, WORK
 
 WHERE = "Where was it put? A rack, a bin, a corner of the shed."
 BASES = [
@@ -58,31 +68,8 @@ class ChangeForm(RecordForm):
     note = TextAreaField("Note", [Length(max=2000)])
 
 
-class MoveForm(YardForm):
-    """From one place to another; it is in one place at a time."""
-
-    kind = RadioField(
-        "What happened",
-        [InputRequired("What happened to it?")],
-        choices=options(
-            [
-                ("moved", "Put somewhere else"),
-                ("went on", "Went on a boat"),
-                ("came off", "Came off a boat"),
-                ("sold", "Sold"),
-                ("scrapped", "Scrapped"),
-                ("lost", "Lost"),
-                ("found", "Found again"),
-            ]
-        ),
-    )
-    place = StringField("Where put", [Length(max=120)])
-    drive_id = SelectField("Boat and shaft", coerce=number_or_none, validate_choice=False)
-    note = StringField("Note", [Length(max=300)])
-
-
 class WorkForm(YardForm):
-    """Work that changed it: what was read before no longer speaks."""
+    """A piece of work: its figures as found and as left are two facts."""
 
     kind = RadioField(
         "What was done",
@@ -90,9 +77,35 @@ class WorkForm(YardForm):
         choices=options((work, work.capitalize()) for work in WORK),
     )
     done_on = DateField("When", [Optional()])
-    diameter_m = LengthField("Diameter now", what="propeller diameter", at_least=0.1, at_most=12.0)
-    pitch_m = LengthField("Pitch now", what="pitch", at_least=0.05, at_most=12.0)
-    note = StringField("By whom, why", [Length(max=300)])
+    by_whom = StringField("By whom", [Length(max=120)], description="The shop, or who did it here")
+    cost = StringField("Cost", [Length(max=40)], description="If wanted, as it stands on the bill")
+    found_diameter_m = LengthField("Diameter as found", what="propeller diameter", at_least=0.008, at_most=12.0)
+    diameter_m = LengthField("Diameter as left", what="propeller diameter", at_least=0.008, at_most=12.0)
+    found_pitch_m = LengthField("Pitch as found", what="pitch", at_least=0.05, at_most=12.0)
+    pitch_m = LengthField("Pitch as left", what="pitch", at_least=0.05, at_most=12.0)
+    found_bore_large_m = LengthField("Bore, large end, as found", what="bore", at_least=0.005, at_most=0.6)
+    bore_large_m = LengthField("Bore, large end, as left", what="bore", at_least=0.005, at_most=0.6)
+    found_mass_kg = MassField("Weight as found", at_least=0.1, at_most=1e5)
+    mass_kg = MassField("Weight as left", at_least=0.1, at_most=1e5)
+    basis = RadioField(
+        "Whose figures are these?",
+        choices=options([("paper", "The shop’s, on paper"), ("measured", "Measured here")]),
+        default="paper",
+    )
+    stamp = StringField("New stamp", [Length(max=80)], description="When it was stamped again")
+    papers = MultipleFileField("Photos, or the shop’s papers as PDF")
+    note = StringField("Why, and what else", [Length(max=300)])
+
+
+class DeclineForm(YardForm):
+    """What was offered, and who declined it."""
+
+    offered = StringField("What was offered", [InputRequired("What was offered?"), Length(max=300)])
+    declined_by = StringField(
+        "Declined by", [InputRequired("Who declined it? A name is read years later."), Length(max=120)]
+    )
+    declined_on = DateField("When", [Optional()])
+    why = StringField("Their reason", [Length(max=300)])
 
 
 class EvidenceForm(YardForm):
@@ -104,7 +117,7 @@ class EvidenceForm(YardForm):
     length = LengthField("Figure", at_most=20.0)
     taper = TaperField("Figure")
     count = IntegerField("Figure", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
-    number = RatioField("Figure", at_least=0.1, at_most=1.5)
+    number = RatioField("Figure", at_least=0.0, at_most=1.5)
     mass = MassField("Figure", at_least=0.1, at_most=1e5)
     word = SelectField("Which", validate_choice=False)
     plus_minus = LengthField("±, as far as you trust it", at_most=1.0)
@@ -135,9 +148,6 @@ class PlainForm(YardForm):
     """A button and nothing else."""
 
 
-WORD_CHOICES = {
-    "hand": HANDS[:2],
-    "bore_kind": [(kind, kind.capitalize()) for kind in BORE_KINDS],
-    "material": [(metal, metal.capitalize()) for metal in MATERIALS],
-    "blade_kind": [(kind, kind.capitalize()) for kind in BLADE_KINDS],
+WORD_CHOICES = {name: [(word, word.capitalize()) for word in words] for name, words in WORDS.items()} | {
+    "hand": HANDS[:2]
 }

@@ -1,12 +1,14 @@
 """Things with a tag, what is known about each, what happened to each, and their photos."""
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import CheckConstraint, ForeignKey, Index, String, Text
+from sqlalchemy import CheckConstraint, ForeignKey, Index, String, Text, UniqueConstraint, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from yardapp.db import Base
+from yardapp.gear.figures import KINDS, ONE_A_LINE
+from yardapp.gear.whereabouts import STANDINGS
 
 BASES = ("measured", "stamped", "decoded", "paper", "guessed")
 
@@ -20,14 +22,56 @@ class Counter(Base):
     following: Mapped[int]
 
 
+class Bin(Base):
+    """One place on the racks: a rack, perhaps a shelf, a bin. Its `key` is how people write it, made alike."""
+
+    __tablename__ = "gear_bin"
+    __table_args__ = (UniqueConstraint("key"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    rack: Mapped[str] = mapped_column(String(40))
+    shelf: Mapped[str] = mapped_column(String(20), default="")
+    bin: Mapped[str] = mapped_column(String(20))
+    label: Mapped[str] = mapped_column(String(120))
+    key: Mapped[str] = mapped_column(String(120))
+    is_in_use: Mapped[bool] = mapped_column(default=True)
+    made: Mapped[datetime]
+    said_by: Mapped[str] = mapped_column(String(80))
+
+
+class Set(Base):
+    """Parts that come off and go on together; which they are stands on the items, that they came and went in events."""
+
+    __tablename__ = "gear_set"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str] = mapped_column(String(80))
+    made: Mapped[datetime]
+    said_by: Mapped[str] = mapped_column(String(80))
+
+
 class Item(Base):
-    """A propeller or shaft. Its figures are the working ones, derived from evidence by `refresh` alone."""
+    """A thing with a tag. Its figures are the working ones, derived from evidence by `refresh` alone."""
 
     __tablename__ = "gear_item"
     __table_args__ = (
-        CheckConstraint("kind IN ('propeller', 'shaft')", name="kind"),
+        CheckConstraint(f"kind IN {tuple(KINDS)}", name="kind"),
+        # It is in one place: on a drive and nowhere else, in a bin and nowhere else, or neither.
+        CheckConstraint(f"standing IN {STANDINGS}", name="standing"),
+        CheckConstraint("(standing = 'aboard') = (aboard_id IS NOT NULL)", name="one_place"),
+        CheckConstraint("bin_id IS NULL OR standing = 'here'", name="bin"),
+        CheckConstraint("(standing = 'merged') = (merged_into_id IS NOT NULL)", name="merged"),
         # A shaft line carries one propeller and one shaft at a time.
-        Index("uq_gear_item_aboard_id_kind", "aboard_id", "kind", unique=True),
+        Index(
+            "uq_gear_item_aboard_id_kind",
+            "aboard_id",
+            "kind",
+            unique=True,
+            sqlite_where=text(f"kind IN {ONE_A_LINE}"),
+            postgresql_where=text(f"kind IN {ONE_A_LINE}"),
+        ),
+        Index(None, "aboard_id"),
+        Index(None, "standing", "due_on"),
         Index(None, "kind", "diameter_m", "pitch_m"),
         Index(None, "kind", "bore_large_m"),
         Index(None, "kind", "hand"),
@@ -40,6 +84,12 @@ class Item(Base):
     version: Mapped[int] = mapped_column(default=1)
     note: Mapped[str] = mapped_column(Text, default="")
     place: Mapped[str] = mapped_column(String(120), default="")
+    # What `place` and `aboard_id` mean: aboard, here, at a shop, lent, sold, … It follows from the moves.
+    standing: Mapped[str] = mapped_column(String(10), default="here")
+    bin_id: Mapped[int | None] = mapped_column(ForeignKey("gear_bin.id"), index=True)
+    due_on: Mapped[date | None]
+    set_id: Mapped[int | None] = mapped_column(ForeignKey("gear_set.id"), index=True)
+    merged_into_id: Mapped[int | None] = mapped_column(ForeignKey("gear_item.id"), index=True)
     aboard_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"))
     came_off_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"), index=True)
     is_proposed: Mapped[bool] = mapped_column(default=False)
@@ -81,6 +131,28 @@ class Item(Base):
     mass_kg: Mapped[float | None]
     u_mass_kg: Mapped[float | None]
     blade_kind: Mapped[str | None] = mapped_column(String(15))
+    thread_diameter_m: Mapped[float | None]
+    u_thread_diameter_m: Mapped[float | None]
+    thread_pitch_m: Mapped[float | None]
+    u_thread_pitch_m: Mapped[float | None]
+    bore_m: Mapped[float | None]
+    u_bore_m: Mapped[float | None]
+    outside_diameter_m: Mapped[float | None]
+    u_outside_diameter_m: Mapped[float | None]
+    bolt_circle_m: Mapped[float | None]
+    u_bolt_circle_m: Mapped[float | None]
+    packing_m: Mapped[float | None]
+    u_packing_m: Mapped[float | None]
+    width_m: Mapped[float | None]
+    u_width_m: Mapped[float | None]
+    height_m: Mapped[float | None]
+    u_height_m: Mapped[float | None]
+    left_ratio: Mapped[float | None]
+    u_left_ratio: Mapped[float | None]
+    lock_kind: Mapped[str | None] = mapped_column(String(20))
+    key_kind: Mapped[str | None] = mapped_column(String(15))
+    gland_kind: Mapped[str | None] = mapped_column(String(15))
+    anode_metal: Mapped[str | None] = mapped_column(String(15))
     # How each working figure is known: {"diameter_m": "measured", ...}; and which figures are contradicted.
     known: Mapped[dict[str, Any]] = mapped_column(default=dict)
     odds: Mapped[list[Any]] = mapped_column(default=list)
@@ -135,6 +207,37 @@ class Event(Base):
     drive: Mapped[str] = mapped_column(String(120), default="")
     place: Mapped[str] = mapped_column(String(120), default="")
     note: Mapped[str] = mapped_column(String(300), default="")
+    # A move: what holds of the item from then on, and when it is expected back.
+    standing: Mapped[str | None] = mapped_column(String(10))
+    due_on: Mapped[date | None]
+    # A correction names the move it undoes, and why; a move is undone once.
+    undoes_id: Mapped[int | None] = mapped_column(ForeignKey("gear_event.id"), unique=True)
+    why: Mapped[str] = mapped_column(String(300), default="")
+    # What moved in one act names that act's first event.
+    with_id: Mapped[int | None] = mapped_column(ForeignKey("gear_event.id"), index=True)
+    set_id: Mapped[int | None] = mapped_column(ForeignKey("gear_set.id"))
+    # Tags swapped, or one thing logged twice: the other item, and since when they may have been taken for each other.
+    other_id: Mapped[int | None] = mapped_column(ForeignKey("gear_item.id"))
+    since: Mapped[datetime | None]
+    # Work: who did it, what it cost, as written; also the second name under a swap of tags, and who declined.
+    by_whom: Mapped[str] = mapped_column(String(120), default="")
+    cost: Mapped[str] = mapped_column(String(40), default="")
+
+
+class Paper(Base):
+    """A document or photo of one piece of work; the file lies in the data folder under its own SHA-256."""
+
+    __tablename__ = "gear_paper"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"), index=True)
+    event_id: Mapped[int] = mapped_column(ForeignKey("gear_event.id"), index=True)
+    sha256: Mapped[str] = mapped_column(String(64))
+    kind: Mapped[str] = mapped_column(String(10))
+    name: Mapped[str] = mapped_column(String(120), default="")
+    at: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
 
 
 class Photo(Base):

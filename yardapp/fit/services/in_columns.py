@@ -22,7 +22,7 @@ FIGURES = (*PROPELLER_FIGURES, "pitch_m")
 SIZES = 2 * len(FIGURES)
 HAND, SEEN, KIND, GUESSES, ODDS = range(SIZES, SIZES + 5)
 NUMBERS = KIND + 1
-GONE = ("sold", "scrapped", "lost")  # what a place says when nobody wrote more
+GONE = ("sold", "scrapped", "lost", "stolen", "merged")  # as the moves leave it: no stock of this yard
 # Beyond these a bore was made for another shaft: a larger one needs a bush, a smaller one leaves a thin hub.
 LARGEST_BORE, SMALLEST_BORE = 1.15, 0.5
 
@@ -95,7 +95,7 @@ def _ashore(chosen: Select[Any]) -> Select[Any]:
 
 
 def _asked_for(session: Session, asked: Asked) -> list[ColumnElement[bool]]:
-    clauses: list[ColumnElement[bool]] = [ITEM.place.not_in(GONE)]
+    clauses: list[ColumnElement[bool]] = [ITEM.standing.not_in(GONE)]
     if asked.place:
         clauses.append(ITEM.place.icontains(asked.place, autoescape=True))
     if asked.blades is not None:

@@ -2,57 +2,88 @@
 
 from yardapp.gear.models import Item
 from yardapp.gear.services.ages import first_work_after
+from yardapp.gear.services.away import Away, away, chase, count_late
 from yardapp.gear.services.evidence import Said, add_evidence, correct_evidence, note_evidence, refresh
-from yardapp.gear.services.items import (
-    accept_proposal,
-    change_item,
-    item_by_tag,
-    log_item,
-    move_item,
-    record_work,
-    seen_by,
-)
-from yardapp.gear.services.logging import log_propeller, log_shaft, work_done
+from yardapp.gear.services.items import item_by_tag, kept_item, log_item, seen_by
+from yardapp.gear.services.log_part import log_part
+from yardapp.gear.services.logging import log_propeller, log_shaft
+from yardapp.gear.services.moves import move_item
 from yardapp.gear.services.on_drives import on_and_off
+from yardapp.gear.services.papers import KeptPaper, keep_paper, must_see_paper, paper_path, papers_of
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
+from yardapp.gear.services.rack_map import BinPage, BinRow, add_bins, bin_page, rack_map, retire_bin
+from yardapp.gear.services.records import accept_proposal, change_item
 from yardapp.gear.services.search import ItemRow, aboard, came_off, propellers_near, rack, search, search_all
+from yardapp.gear.services.sets import SetPage, keep_together, leave_set, set_mates, set_page
 from yardapp.gear.services.story import ItemPage, Line, item_page
+from yardapp.gear.services.undoing import undo_move
+from yardapp.gear.services.work import Bill, decline_work, record_work
+from yardapp.gear.services.work_done import noon_of, work_done
+from yardapp.gear.services.works import Work, works_of
 from yardapp.vessels.services import drive_choices
 
 __all__ = [
+    "Away",
+    "Bill",
+    "BinPage",
+    "BinRow",
     "Item",
     "ItemPage",
     "ItemRow",
+    "KeptPaper",
     "Line",
     "Picture",
     "Said",
+    "SetPage",
+    "Work",
     "aboard",
     "accept_proposal",
+    "add_bins",
     "add_evidence",
     "attach_photo",
+    "away",
+    "bin_page",
     "came_off",
     "change_item",
+    "chase",
     "correct_evidence",
+    "count_late",
+    "decline_work",
     "drive_choices",
     "first_work_after",
     "item_by_tag",
     "item_page",
+    "keep_paper",
     "keep_picture",
+    "keep_together",
+    "kept_item",
     "kept_picture",
+    "leave_set",
     "log_item",
+    "log_part",
     "log_propeller",
     "log_shaft",
     "move_item",
+    "must_see_paper",
     "must_see_photo",
+    "noon_of",
     "note_evidence",
     "on_and_off",
+    "paper_path",
+    "papers_of",
     "path_of",
     "propellers_near",
     "rack",
+    "rack_map",
     "record_work",
     "refresh",
+    "retire_bin",
     "search",
     "search_all",
     "seen_by",
+    "set_mates",
+    "set_page",
+    "undo_move",
     "work_done",
+    "works_of",
 ]

@@ -4,13 +4,13 @@ from collections import defaultdict
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import select
+from sqlalchemy import or_, select
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
-from yardapp.gear.figures import FIGURES, NUMBERS, WORDS, WORK
+from yardapp.gear.figures import FIGURES, KINDS, NUMBERS, ONE_A_LINE, WORDS, WORK
 from yardapp.gear.models import BASES, Event, Evidence, Item
 from yardapp.gear.working import Statement, disagreements, last_change, working
 from yardapp.people import services as people
@@ -118,11 +118,7 @@ def correct_evidence(session: Session, who: Who, evidence_id: int, said: Said | 
 
 def refresh(session: Session, item: Item) -> None:
     """Derive the working figures from the evidence: the one function that writes them."""
-    rows = defaultdict(list)
-    for row in session.scalars(select(Evidence).where(Evidence.item_id == item.id)):
-        rows[row.what].append(row)
-    events = session.execute(select(Event.kind, Event.at).where(Event.item_id == item.id))
-    happened = [(row.kind, row.at) for row in events]
+    rows, happened = _all_said(session, item)
     known, odds = {}, []
     for what in ("stamp", *FIGURES):
         changed = last_change(happened, what, WORK)
@@ -139,6 +135,18 @@ def refresh(session: Session, item: Item) -> None:
     item.words = words_of(item)
 
 
+def _all_said(session: Session, item: Item) -> tuple[dict[str, list[Evidence]], list[tuple[str, datetime]]]:
+    """Statements and events of a thing under each tag that it has had; a tag that is kept no more says nothing."""
+    rows: dict[str, list[Evidence]] = defaultdict(list)
+    if item.merged_into_id is not None:
+        return rows, []
+    ids = select(Item.id).where(or_(Item.id == item.id, Item.merged_into_id == item.id))
+    for row in session.scalars(select(Evidence).where(Evidence.item_id.in_(ids))):
+        rows[row.what].append(row)
+    events = session.execute(select(Event.kind, Event.at).where(Event.item_id.in_(ids)))
+    return rows, [(row.kind, row.at) for row in events]
+
+
 def _set(item: Item, what: str, chosen: Statement | None) -> None:
     if what == "stamp":
         item.stamp = (chosen.word if chosen else None) or ""
@@ -153,7 +161,8 @@ def _set(item: Item, what: str, chosen: Statement | None) -> None:
 
 def words_of(item: Item) -> str:
     """What the search reads of an item, besides its figures."""
-    return " ".join(filter(None, (item.tag, item.stamp, normalise(item.stamp), item.place, item.note)))
+    kind = "" if item.kind in ONE_A_LINE else KINDS[item.kind].label
+    return " ".join(filter(None, (item.tag, kind, item.stamp, normalise(item.stamp), item.place, item.note)))
 
 
 def note_evidence(session: Session, who: Who, tag: str, *said: Said) -> list[Evidence]:

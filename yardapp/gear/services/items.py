@@ -1,6 +1,5 @@
-"""Log things, find them by tag, move them, change their records."""
+"""Give things a tag, and find them by it."""
 
-from collections.abc import Mapping
 from datetime import datetime
 
 from sqlalchemy import ColumnElement, or_, select
@@ -8,20 +7,19 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
-from yardapp.errors import NotFound, Refused, Superseded
-from yardapp.gear.figures import WORK
-from yardapp.gear.models import Counter, Event, Item
-from yardapp.gear.services.evidence import Said, add_evidence, refresh, words_of
+from yardapp.errors import NotFound, Refused
+from yardapp.gear.figures import KINDS, LETTERS
+from yardapp.gear.models import Counter, Item
+from yardapp.gear.services.bins import bin_at
+from yardapp.gear.services.evidence import Said, add_evidence
+from yardapp.gear.services.happening import happened
 from yardapp.people import services as people
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
 
-LETTERS = {"propeller": "P", "shaft": "S"}
-HAPPENINGS = frozenset({"logged", "came off", "went on", "moved", "sold", "scrapped", "lost", "found", *WORK})
-
 
 def next_tag(session: Session, kind: str) -> str:
-    """The next tag of this kind: P-0001 for propellers, S-0001 for shafts."""
+    """The next tag of this kind: P-0001 for propellers, S-0001 for shafts, N-0001 for nuts."""
     letter = LETTERS[kind]
     counter = session.get(Counter, letter, with_for_update=True) or _first_counter(session, letter)
     number, counter.following = counter.following, counter.following + 1
@@ -61,14 +59,17 @@ def log_item(
         No place was given, or a statement makes no sense.
     """
     who.must("propose")
+    if kind not in KINDS:
+        raise Refused(f"`{kind}` is none of {', '.join(KINDS)}.", "kind")
     if not place.strip():
         raise Refused("Where was it put? A rack, a bin, a corner of the shed.", "place")
-    if came_off_id is not None:
-        vessels.drive_label(session, came_off_id, who)
+    came_off = vessels.drive_label(session, came_off_id, who) if came_off_id is not None else ""
+    there = bin_at(session, place)
     item = Item(
         tag=next_tag(session, kind),
         kind=kind,
-        place=" ".join(place.split())[:120],
+        place=there.label if there else " ".join(place.split())[:120],
+        bin_id=there.id if there else None,
         note=note.strip(),
         came_off_id=came_off_id,
         is_proposed=not who.may("record"),
@@ -77,37 +78,11 @@ def log_item(
     )
     session.add(item)
     session.flush()  # events and evidence name the item's number
-    _happened(session, who, item, "came off" if came_off_id else "logged", at=at, drive_id=came_off_id)
+    kind_of_line = "came off" if came_off_id else "logged"
+    happened(session, who, item, kind_of_line, at=at, standing="here", drive_id=came_off_id, drive=came_off)
     add_evidence(session, who, item, *said)
     people.note(session, who, "logged", "item", item.id, tag=item.tag)
     return item
-
-
-def _happened(
-    session: Session,
-    who: Who,
-    item: Item,
-    kind: str,
-    *,
-    at: datetime | None = None,
-    drive_id: int | None = None,
-    note: str = "",
-) -> Event:
-    event = Event(
-        item_id=item.id,
-        kind=kind,
-        at=at or now(),
-        noted=now(),
-        person_id=who.person_id,
-        said_by=who.name,
-        drive_id=drive_id,
-        drive=vessels.drive_label(session, drive_id, who) if drive_id else "",
-        place=item.place,
-        note=note[:300],
-    )
-    session.add(event)
-    session.flush()  # `refresh` reads the events back
-    return event
 
 
 def item_by_tag(session: Session, who: Who, tag: str, *, kind: str | None = None, for_change: bool = False) -> Item:
@@ -127,165 +102,21 @@ def item_by_tag(session: Session, who: Who, tag: str, *, kind: str | None = None
     return item
 
 
+def kept_item(session: Session, who: Who, tag: str) -> Item:
+    """The item that carries `tag` now: where a thing was logged twice, the one whose tag was kept.
+
+    Raises
+    ------
+    NotFound
+        Nothing carries it, or this person may not know of it.
+    """
+    item = item_by_tag(session, who, tag)
+    return item if item.merged_into_id is None else session.get_one(Item, item.merged_into_id)
+
+
 def seen_by(who: Who) -> ColumnElement[bool]:
     """The clause that keeps an owner to what is on their own boats and what they proposed."""
     if who.may("see"):
         return Item.id > 0
     own = vessels.drives_of_owner(who)
     return or_(Item.aboard_id.in_(own), Item.came_off_id.in_(own), Item.logged_by == who.person_id)
-
-
-def move_item(
-    session: Session,
-    who: Who,
-    tag: str,
-    kind: str,
-    *,
-    place: str = "",
-    drive_id: int | None = None,
-    at: datetime | None = None,
-    note: str = "",
-) -> Item:
-    """Put an item on a drive or take it off to a place; it is in exactly one place at a time.
-
-    Raises
-    ------
-    NotFound
-        Nothing carries the tag, or there is no such drive.
-    Refused
-        Another propeller is on that drive, the place is missing, or the day has not come.
-    """
-    who.must("record")
-    item = item_by_tag(session, who, tag, for_change=True)
-    if at is not None and at > now():
-        raise Refused("That moment has not come yet.", "at")
-    if kind == "went on":
-        _put_on(session, who, item, drive_id)
-    else:
-        _put_down(item, kind, place)
-    item.version += 1
-    _happened(
-        session, who, item, kind, at=at, drive_id=drive_id or item.came_off_id if kind == "came off" else drive_id
-    )
-    item.words = words_of(item)
-    people.note(session, who, kind, "item", item.id, place=item.place)
-    return item
-
-
-def _put_on(session: Session, who: Who, item: Item, drive_id: int | None) -> None:
-    if drive_id is None:
-        raise Refused("Which boat and shaft did it go on?", "drive_id")
-    label = vessels.drive_label(session, drive_id, who)
-    there = session.scalar(
-        select(Item.tag).where(Item.aboard_id == drive_id, Item.kind == item.kind, Item.id != item.id)
-    )
-    if there is not None:
-        raise Refused(f"{there} is on {label}. Take that off first.", "drive_id")
-    item.aboard_id, item.place = drive_id, ""  # the boat's name is looked up: she may be renamed
-    try:
-        session.flush()
-    except IntegrityError:
-        raise Refused(f"Another {item.kind} was put on {label} at the same moment.", "drive_id") from None
-
-
-def _put_down(item: Item, kind: str, place: str) -> None:
-    if kind not in ("came off", "moved", "sold", "scrapped", "lost", "found"):
-        raise Refused(f"`{kind}` is not a move.", "kind")
-    if not place.strip() and kind in ("came off", "moved", "found"):
-        raise Refused("Where was it put?", "place")
-    if kind == "came off":
-        if item.aboard_id is None:
-            raise Refused(f"{item.tag} is on no boat.", "kind")
-        item.came_off_id = item.aboard_id
-    item.aboard_id = None
-    item.place = " ".join(place.split())[:120] or kind
-
-
-def record_work(
-    session: Session, who: Who, tag: str, kind: str, *said: Said, at: datetime | None = None, note: str = ""
-) -> Item:
-    """Write down work that changed the item; figures read before it no longer speak.
-
-    Raises
-    ------
-    NotFound
-        Nothing carries the tag.
-    Refused
-        That is no work that the register knows, or the day has not come.
-    """
-    who.must("record")
-    if kind not in WORK:
-        raise Refused(f"`{kind}` is none of {', '.join(WORK)}.", "kind")
-    if at is not None and at > now():
-        raise Refused("That day has not come yet.", "at")
-    item = item_by_tag(session, who, tag, for_change=True)
-    event = _happened(session, who, item, kind, at=at, note=note)
-    refresh(session, item)
-    add_evidence(session, who, item, *(_since(one, event) for one in said))
-    item.version += 1
-    people.note(session, who, kind, "item", item.id)
-    return item
-
-
-def _since(said: Said, event: Event) -> Said:
-    """A figure given with the work speaks of its outcome."""
-    return Said(**{**said.__dict__, "true_from": event.at, "source": "event", "source_id": event.id})
-
-
-def change_item(
-    session: Session, who: Who, tag: str, version: int, *, place: str | None = None, note: str | None = None
-) -> Item:
-    """Change the record itself: its place and its note. Figures change by evidence alone.
-
-    Raises
-    ------
-    NotFound
-        Nothing carries the tag.
-    Superseded
-        Somebody saved this record since `version`.
-    """
-    who.must("change")
-    item = item_by_tag(session, who, tag, for_change=True)
-    wanted = _wanted(item, place, note)
-    if item.version != version and any(getattr(item, name) != value for name, value in wanted.items()):
-        raise Superseded(item.version, {"place": item.place, "note": item.note}, _last_hand(session, item))
-    if wanted.get("place", item.place) != item.place:
-        item.place = wanted["place"]
-        _happened(session, who, item, "moved")
-    item.note = wanted.get("note", item.note)
-    item.version += 1
-    item.words = words_of(item)
-    people.note(session, who, "changed", "item", item.id, **wanted)
-    return item
-
-
-def _wanted(item: Item, place: str | None, note: str | None) -> Mapping[str, str]:
-    wanted = {} if note is None else {"note": note.strip()}
-    if place is not None and item.aboard_id is not None and place.strip():
-        raise Refused(f"{item.tag} is on a boat. Take it off with “Move”.", "place")
-    if place is not None and item.aboard_id is None:
-        if not place.strip():
-            raise Refused("Where is it? A rack, a bin, a corner of the shed.", "place")
-        wanted["place"] = " ".join(place.split())[:120]
-    return wanted
-
-
-def _last_hand(session: Session, item: Item) -> str:
-    trail = people.audit_of(session, "item", item.id, limit=1)
-    return trail[0].name if trail else "Somebody"
-
-
-def accept_proposal(session: Session, who: Who, tag: str) -> Item:
-    """Take an owner's proposal into the register.
-
-    Raises
-    ------
-    NotFound
-        Nothing carries the tag.
-    """
-    who.must("change")
-    item = item_by_tag(session, who, tag, for_change=True)
-    item.is_proposed = False
-    item.version += 1
-    people.note(session, who, "accepted", "item", item.id)
-    return item

@@ -1,12 +1,10 @@
 """The first minute with a propeller or a shaft: everything that was seen, in one transaction."""
 
-from datetime import UTC, date, datetime, time
-
 from sqlalchemy.orm import Session
 
 from yardapp.gear.models import Item
 from yardapp.gear.services.evidence import Said
-from yardapp.gear.services.items import log_item, record_work
+from yardapp.gear.services.items import log_item
 from yardapp.gear.services.photos import Picture, attach_photo
 from yardapp.marks import services as marks
 from yardapp.people.services import Who
@@ -85,36 +83,6 @@ def log_shaft(
     if picture is not None:
         attach_photo(session, who, item, picture, "when logged")
     return item
-
-
-def work_done(
-    session: Session,
-    who: Who,
-    tag: str,
-    *,
-    kind: str,
-    done_on: date | None = None,
-    diameter_m: float | None = None,
-    diameter_m_typed: str = "",
-    pitch_m: float | None = None,
-    pitch_m_typed: str = "",
-    note: str = "",
-) -> Item:
-    """Write down work with the figures that the shop gave for its outcome: they are paper until somebody measures.
-
-    Raises
-    ------
-    NotAllowed, NotFound, Refused
-        As `record_work` does.
-    """
-    given = {"diameter_m": (diameter_m, diameter_m_typed), "pitch_m": (pitch_m, pitch_m_typed)}
-    said = [
-        Said(what=what, basis="paper", value=value, typed=typed, note=f"given when {kind}")
-        for what, (value, typed) in given.items()
-        if value is not None
-    ]
-    at = datetime.combine(done_on, time(12), UTC) if done_on and done_on != datetime.now(UTC).date() else None
-    return record_work(session, who, tag, kind, *said, at=at, note=note)
 
 
 def _length(what: str, value: float, u_value: float, typed: str, tool: str = "tape") -> Said:

@@ -54,8 +54,8 @@ def keep_picture(folder: Path, file: BinaryIO) -> Picture:
     image = _opened(raw)
     large, small = _written(image, LONG_SIDE), _written(image, THUMBNAIL)
     sha256 = hashlib.sha256(large[0]).hexdigest()
-    _put(path_of(folder, sha256), large[0])
-    _put(path_of(folder, sha256, small=True), small[0])
+    put_file(path_of(folder, sha256), large[0])
+    put_file(path_of(folder, sha256, small=True), small[0])
     return Picture(sha256, *large[1])
 
 
@@ -101,7 +101,7 @@ def _written(image: Image.Image, long_side: int) -> tuple[bytes, tuple[int, int]
     return buffer.getvalue(), copy.size
 
 
-def _put(path: Path, content: bytes) -> None:
+def put_file(path: Path, content: bytes) -> None:
     """Whole or not at all: written beside its name, then moved onto it."""
     if path.exists():
         return

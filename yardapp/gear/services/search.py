@@ -10,13 +10,26 @@ from sqlalchemy.orm import Session
 
 from yardapp.db import words_like
 from yardapp.gear.asked import Asked, understand
+from yardapp.gear.figures import LETTERS, ONE_A_LINE
 from yardapp.gear.models import Item
-from yardapp.gear.services.items import LETTERS, seen_by
+from yardapp.gear.services.items import seen_by
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
 
 PAGE = 50
 TRIGRAM = 3
+# What tells one part from another, beside what propellers and shafts have.
+PART_SIZES = (
+    "length_m",
+    "width_m",
+    "height_m",
+    "bore_m",
+    "outside_diameter_m",
+    "thread_diameter_m",
+    "thread_pitch_m",
+    "mass_kg",
+    "left_ratio",
+)
 _TAG = re.compile(r"[a-z]-\d{1,9}", re.IGNORECASE)
 
 
@@ -36,6 +49,16 @@ class ItemRow:
     where: str
     is_proposed: bool
     is_at_odds: bool
+    length_m: float | None = None
+    width_m: float | None = None
+    height_m: float | None = None
+    bore_m: float | None = None
+    outside_diameter_m: float | None = None
+    thread_diameter_m: float | None = None
+    thread_pitch_m: float | None = None
+    mass_kg: float | None = None
+    left_ratio: float | None = None
+    standing: str = "here"
 
 
 def listed() -> Any:
@@ -55,6 +78,7 @@ def listed() -> Any:
         Item.place,
         Item.is_proposed,
         Item.odds,
+        *(getattr(Item, name) for name in (*PART_SIZES, "standing")),
         on.c.vessel,
         on.c.position,
     ).outerjoin(on, on.c.drive_id == Item.aboard_id)
@@ -75,14 +99,19 @@ def row_of(row: Any) -> ItemRow:
         where=vessels.label_of(row.vessel, row.position) if row.position else row.place,
         is_proposed=row.is_proposed,
         is_at_odds=bool(row.odds),
+        **{name: getattr(row, name) for name in (*PART_SIZES, "standing")},
     )
 
 
 def rack(
     session: Session, who: Who, *, kind: str = "propeller", before: int | None = None, limit: int = PAGE
 ) -> tuple[list[ItemRow], int | None]:
-    """Items of one kind, newest first, and the number from which the next page goes on (None: no more)."""
-    chosen = listed().where(Item.kind == kind, seen_by(who)).order_by(Item.id.desc()).limit(limit + 1)
+    """Items of one kind, newest first, and the number from which the next page goes on (None: no more).
+
+    The kind `parts` is everything that is neither propeller nor shaft.
+    """
+    is_kind = Item.kind.not_in(ONE_A_LINE) if kind == "parts" else Item.kind == kind
+    chosen = listed().where(is_kind, seen_by(who)).order_by(Item.id.desc()).limit(limit + 1)
     rows = session.execute(chosen if before is None else chosen.where(Item.id < before)).all()
     further = rows[limit - 1].id if len(rows) > limit else None
     return [row_of(row) for row in rows[:limit]], further

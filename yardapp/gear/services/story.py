@@ -2,14 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import String, cast, literal, null, select, true, union_all
-from sqlalchemy.orm import Session
+from sqlalchemy import String, cast, literal, null, or_, select, true, union_all
+from sqlalchemy.orm import Session, aliased
 
 from yardapp.errors import NotFound
-from yardapp.gear.models import Event, Evidence, Item, Photo
+from yardapp.gear.models import Event, Evidence, Item, Photo, Set
 from yardapp.gear.services.items import seen_by
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
@@ -38,6 +38,15 @@ class Line:
     place: str = ""
     drive: str = ""
     is_replaced: bool = False
+    # Under which of its tags it was written, where the thing has had two.
+    tag: str = ""
+    standing: str = ""
+    due_on: date | None = None
+    with_id: int | None = None
+    other: str = ""
+    since: datetime | None = None
+    by_whom: str = ""
+    cost: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,6 +57,8 @@ class ItemPage:
     aboard: str
     came_off: str
     lines: Sequence[Line] = field(default_factory=tuple)
+    set_name: str = ""
+    kept_tag: str = ""
 
     @property
     def evidence(self) -> list[Line]:
@@ -78,10 +89,14 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> 
         Nothing of this kind carries the tag, or this person may not know of it.
     """
     on, off = vessels.drive_names().subquery(), vessels.drive_names().subquery()
+    off_names = (off.c.vessel.label("off_vessel"), off.c.position.label("off_position"))
+    kept = aliased(Item)
     found = session.execute(
-        select(Item, on.c.vessel, on.c.position, off.c.vessel.label("off_vessel"), off.c.position.label("off_position"))
+        select(Item, on.c.vessel, on.c.position, *off_names, Set.name.label("set_name"), kept.tag.label("kept_tag"))
         .outerjoin(on, on.c.drive_id == Item.aboard_id)
         .outerjoin(off, off.c.drive_id == Item.came_off_id)
+        .outerjoin(Set, Set.id == Item.set_id)
+        .outerjoin(kept, kept.id == Item.merged_into_id)
         .where(Item.tag == tag.strip().upper(), seen_by(who), Item.kind == kind if kind else true())
     ).first()
     if found is None:
@@ -91,13 +106,15 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> 
         aboard=vessels.label_of(found.vessel, found.position) if found.position else "",
         came_off=vessels.label_of(found.off_vessel, found.off_position) if found.off_position else "",
         lines=_lines(session, found[0].id),
+        set_name=found.set_name or "",
+        kept_tag=found.kept_tag or "",
     )
 
 
 def _lines(session: Session, item_id: int) -> list[Line]:
     rows = session.execute(union_all(_statements(item_id), _events(item_id), _photos(item_id))).mappings().all()
-    replaced = {row["replaces_id"] for row in rows if row["replaces_id"] is not None}
-    lines = [_line(row, row["row"] == "evidence" and row["id"] in replaced) for row in rows]
+    replaced = {(row["row"], row["replaces_id"]) for row in rows if row["replaces_id"] is not None}
+    lines = [_line(row, (row["row"], row["id"]) in replaced) for row in rows]
     return sorted(lines, key=lambda line: (line.true_from or line.at, line.id), reverse=True)
 
 
@@ -106,36 +123,60 @@ def _line(row: Any, is_replaced: bool) -> Line:
     return Line(**said, is_replaced=is_replaced)
 
 
+def _of(table: Any, item_id: int) -> Any:
+    """The lines of a thing under each tag that it has had, and the tag."""
+    return Item.id == table.item_id, or_(Item.id == item_id, Item.merged_into_id == item_id)
+
+
 def _statements(item_id: int) -> Any:
-    return select(
-        literal("evidence").label("row"),
-        Evidence.id,
-        Evidence.at,
-        Evidence.said_by,
-        Evidence.what.label("kind"),
-        Evidence.value,
-        Evidence.u_value,
-        cast(Evidence.word, String).label("word"),
-        Evidence.typed,
-        Evidence.basis,
-        Evidence.true_from,
-        Evidence.source,
-        Evidence.source_id,
-        Evidence.replaces_id,
-        Evidence.why,
-        Evidence.note,
-        literal("").label("place"),
-        literal("").label("drive"),
-    ).where(Evidence.item_id == item_id)
+    join, mine = _of(Evidence, item_id)
+    return (
+        select(
+            literal("evidence").label("row"),
+            Evidence.id,
+            Evidence.at,
+            Evidence.said_by,
+            Evidence.what.label("kind"),
+            Evidence.value,
+            Evidence.u_value,
+            cast(Evidence.word, String).label("word"),
+            Evidence.typed,
+            Evidence.basis,
+            Evidence.true_from,
+            Evidence.source,
+            Evidence.source_id,
+            Evidence.replaces_id,
+            Evidence.why,
+            Evidence.note,
+            literal("").label("place"),
+            literal("").label("drive"),
+            Item.tag,
+            *_of_moves(None),
+        )
+        .join(Item, join)
+        .where(mine)
+    )
 
 
 def _events(item_id: int) -> Any:
-    return _bare("event", Event, Event.kind, Event.note, Event.place, Event.drive).where(Event.item_id == item_id)
+    join, mine = _of(Event, item_id)
+    return _bare("event", Event, Event.kind, Event.note, Event.place, Event.drive).join(Item, join).where(mine)
 
 
 def _photos(item_id: int) -> Any:
+    join, mine = _of(Photo, item_id)
     bare = _bare("photo", Photo, literal("photo"), Photo.caption, literal(""), literal(""), Photo.sha256)
-    return bare.where(Photo.item_id == item_id)
+    return bare.join(Item, join).where(mine)
+
+
+def _of_moves(table: Any) -> list[Any]:
+    """The columns that events alone have; nothing of the rest."""
+    names = ("standing", "due_on", "with_id", "since", "by_whom", "cost")
+    columns = [getattr(Event, name) for name in names]
+    mine = [(column if table is Event else cast(null(), column.type)).label(column.key) for column in columns]
+    other = aliased(Item)
+    tag = select(other.tag).where(other.id == Event.other_id).scalar_subquery()
+    return [*mine, (tag if table is Event else cast(null(), String)).label("other")]
 
 
 def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, drive: Any, word: Any = None) -> Any:
@@ -159,9 +200,11 @@ def _bare(row: str, table: Any, kind: Any, note: Any, place: Any, drive: Any, wo
         moment.label("true_from"),
         literal("").label("source"),
         whole.label("source_id"),
-        whole.label("replaces_id"),
-        literal("").label("why"),
+        (Event.undoes_id if table is Event else whole).label("replaces_id"),
+        (Event.why if table is Event else literal("")).label("why"),
         note.label("note"),
         place.label("place"),
         drive.label("drive"),
+        Item.tag,
+        *_of_moves(table),
     )

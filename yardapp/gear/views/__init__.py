@@ -4,6 +4,31 @@ from flask import Blueprint
 
 bp = Blueprint("gear", __name__)
 
-from yardapp.gear.views import finding, item, labels, logging, photos, statements  # noqa: E402
+from yardapp.gear.views import (  # noqa: E402
+    finding,
+    item,
+    labels,
+    logging,
+    moving,
+    parts,
+    photos,
+    places,
+    sets,
+    statements,
+    working,
+)
 
-__all__ = ["bp", "finding", "item", "labels", "logging", "photos", "statements"]
+__all__ = [
+    "bp",
+    "finding",
+    "item",
+    "labels",
+    "logging",
+    "moving",
+    "parts",
+    "photos",
+    "places",
+    "sets",
+    "statements",
+    "working",
+]

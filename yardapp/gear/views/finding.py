@@ -3,24 +3,28 @@
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
+from yardapp.db import now
 from yardapp.gear import services, showing
+from yardapp.gear.figures import KINDS, PARTS, kind_of_tag
 from yardapp.gear.views import bp
 from yardapp.web import current_who, page, snapshot
 
 
 def address_of(tag: str) -> str:
     """Where an item's page lies; its tag says what it is."""
-    return url_for("gear.shaft" if tag.startswith("S") else "gear.propeller", tag=tag)
+    return url_for(f"gear.{kind_of_tag(tag)}", tag=tag)
 
 
 @bp.get("/rack")
 def rack() -> ResponseReturnValue:
-    """Everything with a tag, newest first."""
-    who, kind = current_who(), "shaft" if request.args.get("kind") == "shaft" else "propeller"
+    """Everything with a tag, newest first, kind by kind."""
+    who, asked = current_who(), request.args.get("kind", "")
+    kind = asked if asked in (*KINDS, "parts") else "propeller"
     with snapshot() as opened:
+        late = services.count_late(opened, who, now().date())
         found, further = services.rack(opened, who, kind=kind, before=request.args.get("before", type=int))
     rows = [showing.listed(row, who.units, address_of(row.tag)) for row in found]
-    return page("gear/rack.html", rows=rows, further=further, kind=kind)
+    return page("gear/rack.html", rows=rows, further=further, kind=kind, kinds=KINDS, parts=PARTS, late=late)
 
 
 @bp.get("/search")
@@ -43,5 +47,5 @@ def search() -> ResponseReturnValue:
 def tag(tag: str) -> ResponseReturnValue:
     """The short address on a tag's label. What was printed once must answer for ever."""
     with snapshot() as opened:
-        item = services.item_by_tag(opened, current_who(), tag)
+        item = services.kept_item(opened, current_who(), tag)
     return redirect(address_of(item.tag), code=302)

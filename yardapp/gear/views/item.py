@@ -1,47 +1,54 @@
-"""An item's own page, and what is done to it from there."""
+"""An item's own page, its record, and an owner's proposal."""
 
-from flask import url_for
+from collections.abc import Callable
+
+from flask import redirect, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.errors import Refused
-from yardapp.forms import options
 from yardapp.gear import forms, services, showing
+from yardapp.gear.figures import KINDS
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
-@bp.get("/propellers/<tag>")
-def propeller(tag: str) -> ResponseReturnValue:
-    """A propeller: drawing, working figures, evidence, history."""
-    return _item(tag, "propeller")
+def _page_of(kind: str) -> Callable[[str], ResponseReturnValue]:
+    """The page of one kind of thing: drawing, working figures, evidence, history."""
+    return lambda tag: _item(tag, kind)
 
 
-@bp.get("/shafts/<tag>")
-def shaft(tag: str) -> ResponseReturnValue:
-    """A shaft: working figures, evidence, history."""
-    return _item(tag, "shaft")
+# Every kind has addresses of its own; a label that was printed must answer for ever.
+for name, one in KINDS.items():
+    bp.add_url_rule(f"/{one.plural.lower().replace(' ', '-')}/<tag>", name, _page_of(name), methods=["GET"])
 
 
 def _item(tag: str, kind: str) -> ResponseReturnValue:
     who = current_who()
     with snapshot() as opened:
         found = services.item_page(opened, who, tag, kind)
+    if found.kept_tag:
+        return redirect(address_of(found.kept_tag), code=302)
 
     def href(what: str) -> str:
         return url_for("gear.figure", tag=found.item.tag, what=what)
 
     def gap_href(what: str) -> str | None:
-        sheet = showing.ON_SHEETS[kind].get(what) if who.may("record") else None
+        sheet = showing.ON_SHEETS.get(kind, {}).get(what) if who.may("record") else None
         return url_for(f"bench.{sheet}_sheet", tag=found.item.tag) if sheet else None
+
+    def undo(line: services.Line) -> str | None:
+        return url_for("gear.undo_page", tag=found.item.tag, event_id=line.id) if who.may("record") else None
 
     return page(
         "gear/item.html",
         found=found,
+        kind=KINDS[kind],
         rows=showing.figure_rows(found, who.units, href, gap_href),
         drawing=showing.picture_of(found, who.units),
         drawing_rows=showing.picture_rows(found, who.units) if kind == "propeller" else [],
-        history=showing.history_rows(found),
+        history=showing.history_rows(found, undo),
+        other_tags=sorted({line.tag for line in found.lines} - {found.item.tag, ""}),
         plain=filled(forms.PlainForm),
         photo=filled(forms.PhotoForm),
     )
@@ -69,64 +76,6 @@ def change_item(tag: str) -> ResponseReturnValue:
     with snapshot() as opened:
         item = services.item_by_tag(opened, current_who(), tag)
     return refused("gear/change_page.html", form, item=item, back=address_of(tag))
-
-
-def _move_form(tag: str) -> tuple[forms.MoveForm, services.Item]:
-    form = filled(forms.MoveForm)
-    with snapshot() as opened:
-        item = services.item_by_tag(opened, current_who(), tag)
-        drives = services.drive_choices(opened, current_who())
-    form.drive_id.choices = options([("", "choose a boat"), *((str(number), label) for number, label in drives)])
-    if item.aboard_id is None:
-        form.kind.choices = [choice for choice in form.kind.choices if choice.value != "came off"]
-    else:
-        form.kind.choices = [
-            choice for choice in form.kind.choices if choice.value not in ("went on", "moved", "found")
-        ]
-    return form, item
-
-
-@bp.get("/items/<tag>/move")
-def move_page(tag: str) -> ResponseReturnValue:
-    """Where it goes from here."""
-    form, item = _move_form(tag)
-    return page("gear/move_page.html", form=form, item=item, back=address_of(item.tag))
-
-
-@bp.post("/items/<tag>/move")
-def move_item(tag: str) -> ResponseReturnValue:
-    """Move it."""
-    form, item = _move_form(tag)
-    if form.validate():
-        with saving(form) as act:
-            services.move_item(act.session, act.who, tag, **form.readings())
-            act.goes_to(address_of(tag), "Moved.")
-        if act.answer:
-            return kept(act)
-    return refused("gear/move_page.html", form, item=item, back=address_of(tag))
-
-
-@bp.get("/items/<tag>/work")
-def work_page(tag: str) -> ResponseReturnValue:
-    """Work that changed it."""
-    with snapshot() as opened:
-        item = services.item_by_tag(opened, current_who(), tag)
-    return page("gear/work_page.html", form=filled(forms.WorkForm), item=item, back=address_of(item.tag))
-
-
-@bp.post("/items/<tag>/work")
-def record_work(tag: str) -> ResponseReturnValue:
-    """Write the work down."""
-    form = filled(forms.WorkForm)
-    with snapshot() as opened:
-        item = services.item_by_tag(opened, current_who(), tag)
-    if form.validate():
-        with saving(form) as act:
-            services.work_done(act.session, act.who, tag, **form.readings())
-            act.goes_to(address_of(tag), "Written down. Figures from before it no longer speak.")
-        if act.answer:
-            return kept(act)
-    return refused("gear/work_page.html", form, item=item, back=address_of(tag))
 
 
 @bp.post("/items/<tag>/accept")

@@ -32,7 +32,7 @@ def bring_photo(form: Any) -> services.Picture | None:
     return picture
 
 
-def _boats(form: YardForm) -> None:
+def boats_to_choose(form: YardForm) -> None:
     """Fill the list of boats that it may have come off."""
     with snapshot() as opened:
         drives = services.drive_choices(opened, current_who())
@@ -46,7 +46,7 @@ def log_page() -> ResponseReturnValue:
     """A propeller in the hand."""
     form = filled(forms.LogForm)
     form.came_off_id.data = request.args.get("off", "")
-    _boats(form)
+    boats_to_choose(form)
     return page("gear/log_page.html", form=form, pictures=PICTURES)
 
 
@@ -54,7 +54,7 @@ def log_page() -> ResponseReturnValue:
 def log_propeller() -> ResponseReturnValue:
     """Give it a tag."""
     form = filled(forms.LogForm)
-    _boats(form)
+    boats_to_choose(form)
     is_fine, picture = form.validate(), bring_photo(form)
     if is_fine and not form.photo.errors:
         readings = form.readings()
@@ -73,7 +73,7 @@ def log_shaft_page() -> ResponseReturnValue:
     """A shaft in the hand."""
     form = filled(forms.LogShaftForm)
     form.came_off_id.data = request.args.get("off", "")
-    _boats(form)
+    boats_to_choose(form)
     return page("gear/log_shaft_page.html", form=form)
 
 
@@ -81,7 +81,7 @@ def log_shaft_page() -> ResponseReturnValue:
 def log_shaft() -> ResponseReturnValue:
     """Give it a tag."""
     form = filled(forms.LogShaftForm)
-    _boats(form)
+    boats_to_choose(form)
     is_fine, picture = form.validate(), bring_photo(form)
     if is_fine and not form.photo.errors:
         readings = form.readings()

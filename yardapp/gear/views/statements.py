@@ -66,7 +66,7 @@ def _page(tag: str, what: str, **shown: Any) -> dict[str, Any]:
             url_for("gear.correct_page", tag=item.tag, evidence_id=line.id) if is_open and who.may("record") else None
         )
 
-    rows = showing.evidence_rows(lines, who.units, href)
+    rows = showing.evidence_rows(lines, who.units, href, found)
     return {"found": found, "figure": figure, "rows": rows, "back": address_of(item.tag), **shown}
 
 

@@ -1,15 +1,13 @@
-"""What stands in the register, put into the words of a page. No database, no request."""
+"""Figures and the statements behind them, as rows of a page."""
 
 from collections.abc import Sequence
 from typing import Any
 
-from markupsafe import Markup
-
 from yardapp import quantities
-from yardapp.drawings.propeller import from_aft
 from yardapp.filters import day
 from yardapp.gear.figures import FIGURES, figures_of
-from yardapp.gear.services import ItemPage, ItemRow, Line
+from yardapp.gear.services import ItemPage, Line
+from yardapp.gear.showing.doubtful import possibly_of
 from yardapp.quantities import System
 
 BASIS = {
@@ -35,6 +33,19 @@ GAPS = {
     "keyway_depth_m": "Measure at the side of the keyway",
     "hub_length_m": "Measure along the hub",
     "hub_diameter_m": "Caliper across the hub",
+    "thread_diameter_m": "Caliper across the thread, or the mating shaft's",
+    "thread_pitch_m": "Count threads along a rule",
+    "lock_kind": "Look what holds the nut",
+    "key_kind": "Look at its shape",
+    "gland_kind": "Look whether it is packed or a seal",
+    "bore_m": "Caliper across the bore",
+    "outside_diameter_m": "Caliper across the outside",
+    "bolt_circle_m": "Measure across two opposite bolt holes",
+    "packing_m": "Caliper across the old packing",
+    "width_m": "Caliper across it",
+    "height_m": "Caliper from bottom to top",
+    "anode_metal": "Look for a stamp; zinc is the heaviest",
+    "left_ratio": "Weigh it against a new one",
     "length_m": "Measure end to end",
     "material": "Look at a clean spot",
     "area_ratio": "Measure the widths of a blade",
@@ -65,33 +76,6 @@ ON_SHEETS = {
 }
 
 
-def size_of(row: ItemRow, system: System) -> str:
-    """`22 × 18 in, 3 blades, right hand`: diameter first, pitch second, then blades and hand, as people say it."""
-    if row.kind == "shaft":
-        parts = [_length(row.diameter_m, system), row.taper and quantities.show(row.taper, "taper", system)]
-        return ", ".join(part for part in parts if part) or "not measured yet"
-    parts = [_pair(row, system), f"{row.blades} blades" if row.blades else "", f"{row.hand} hand" if row.hand else ""]
-    return ", ".join(part for part in parts if part) or row.stamp or "not measured yet"
-
-
-def _length(value: float | None, system: System) -> str:
-    return quantities.show(value, "length", system) if value is not None else ""
-
-
-def _pair(row: ItemRow, system: System) -> str:
-    if row.diameter_m is None and row.pitch_m is None:
-        return ""
-    unit = " in" if system == "in" else " mm"
-    diameter, pitch = (_length(size, system).removesuffix(unit) or "?" for size in (row.diameter_m, row.pitch_m))
-    return f"{diameter} × {pitch}{unit}"
-
-
-def listed(row: ItemRow, system: System, href: str) -> dict[str, str]:
-    """One row of a list of items."""
-    flag = "proposed" if row.is_proposed else "evidence disagrees" if row.is_at_odds else ""
-    return {"tag": row.tag, "href": href, "size": size_of(row, system), "where": row.where, "flag": flag}
-
-
 def said_in(what: str, value: float | None, u: float | None, word: str | None, system: System) -> str:
     """One statement's figure as text; `±` where the reading has one."""
     if value is None:
@@ -102,14 +86,21 @@ def said_in(what: str, value: float | None, u: float | None, word: str | None, s
 def figure_rows(page: ItemPage, system: System, href: Any, gap_href: Any) -> list[dict[str, Any]]:
     """The table of working figures: what is known, from what, against what; gaps and what fills them."""
     return [
-        _known(page, figure.name, system, href) if figure.name in page.item.known else _gap(figure.name, href, gap_href)
+        _known(page, figure.name, system, href)
+        if figure.name in page.item.known
+        else _gap(page.item.kind, figure.name, href, gap_href)
         for figure in figures_of(page.item.kind)
     ]
 
 
-def _gap(what: str, href: Any, gap_href: Any) -> dict[str, Any]:
+def _gap(kind: str, what: str, href: Any, gap_href: Any) -> dict[str, Any]:
     fills = gap_href(what) or href(what)
-    return {"label": FIGURES[what].label, "href": href(what), "gap": GAPS[what], "gap_href": fills}
+    return {"label": FIGURES[what].label, "href": href(what), "gap": gap_of(kind, what), "gap_href": fills}
+
+
+def gap_of(kind: str, what: str) -> str:
+    """The reading that would fill a gap of this kind of thing."""
+    return "Look which way it goes on" if (kind, what) == ("nut", "hand") else GAPS[what]
 
 
 def _known(page: ItemPage, what: str, system: System, href: Any) -> dict[str, Any]:
@@ -161,14 +152,16 @@ def disagreement(ours: Line, other: Line, is_sure: bool, system: System) -> str:
     return f"{theirs} {basis}{more}.{doubt}{asks}"
 
 
-def evidence_rows(lines: Sequence[Line], system: System, href: Any) -> list[dict[str, Any]]:
-    """Every statement about one figure, newest first, replaced ones struck through."""
+def evidence_rows(
+    lines: Sequence[Line], system: System, href: Any, page: ItemPage | None = None
+) -> list[dict[str, Any]]:
+    """Every statement about one figure, newest first, replaced ones struck through, the perhaps other's marked."""
     return [
         {
             "when": day(line.true_from or line.at) if line.true_from else f"written {day(line.at)}",
             "who": line.said_by,
             "what": f"{said_in(line.kind, line.value, line.u_value, line.word, system)}, {BASIS[line.basis]}",
-            "note": _remarks(line),
+            "note": "; ".join(filter(None, (_remarks(line), possibly_of(page, line)))),
             "href": href(line),
             "replaced": line.is_replaced,
         }
@@ -180,43 +173,3 @@ def _remarks(line: Line) -> str:
     typed = f"typed “{line.typed}”" if line.typed else ""
     why = f"in place of an earlier one: {line.why}" if line.why else ""
     return "; ".join(part for part in (line.note, typed, why) if part)
-
-
-def history_rows(page: ItemPage) -> list[dict[str, Any]]:
-    """What happened to the item, newest first."""
-    return [
-        {"when": day(line.at), "who": line.said_by, "what": _event(line), "note": line.note} for line in page.events
-    ]
-
-
-def _event(line: Line) -> str:
-    what = line.kind.capitalize()
-    if line.kind in ("came off", "went on") and line.drive:
-        what = f"{what} {line.drive}"
-    put = line.place if line.kind in ("logged", "came off", "moved", "found") else ""
-    return f"{what}; put in {put}" if put else what
-
-
-def picture_of(page: ItemPage, system: System) -> Markup | None:
-    """The propeller to scale from its own figures; nothing for a shaft."""
-    item = page.item
-    if item.kind != "propeller":
-        return None
-    label = f"⌀ {quantities.show(item.diameter_m, 'length', system, u=item.u_diameter_m)}" if item.diameter_m else ""
-    return from_aft(
-        item.diameter_m,
-        item.blades,
-        item.hand,
-        hub_diameter_m=item.hub_diameter_m,
-        bore_m=item.bore_large_m,
-        pitch_m=item.pitch_m,
-        diameter_label=label,
-    )
-
-
-def picture_rows(page: ItemPage, system: System) -> list[tuple[str, str]]:
-    """The drawing's figures as a table."""
-    item = page.item
-    names = ("diameter_m", "hub_diameter_m", "bore_large_m", "pitch_m")
-    rows = [(FIGURES[name].label, quantities.show(getattr(item, name), "length", system)) for name in names]
-    return [*rows, ("Blades", str(item.blades or "not known")), ("Hand", item.hand or "not known")]

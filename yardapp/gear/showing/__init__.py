@@ -1,0 +1,37 @@
+"""What stands in the register, put into the words and rows of a page. No database, no request."""
+
+from yardapp.gear.showing.figures import (
+    BASIS,
+    GAPS,
+    ON_SHEETS,
+    disagreement,
+    evidence_rows,
+    figure_rows,
+    gap_of,
+    said_in,
+)
+from yardapp.gear.showing.history import event_said, history_rows
+from yardapp.gear.showing.lists import listed, size_of
+from yardapp.gear.showing.pictures import picture_of, picture_rows
+from yardapp.gear.showing.places import away_shown, rack_shown
+from yardapp.gear.showing.works import work_shown
+
+__all__ = [
+    "BASIS",
+    "GAPS",
+    "ON_SHEETS",
+    "away_shown",
+    "disagreement",
+    "event_said",
+    "evidence_rows",
+    "figure_rows",
+    "gap_of",
+    "history_rows",
+    "listed",
+    "picture_of",
+    "picture_rows",
+    "rack_shown",
+    "said_in",
+    "size_of",
+    "work_shown",
+]
