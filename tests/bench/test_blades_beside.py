@@ -45,7 +45,7 @@ def measured(session, tag, *pitches_mm, **said):
 
 def looked(session, tag, blade, pitch_mm, **said):
     corrects = said.pop("corrects", None)
-    return bench.look(session, make_who(session), tag, bench.PITCH, reading(blade, pitch_mm, **said), corrects)[1]
+    return bench.look(session, make_who(session), tag, bench.PITCH, reading(blade, pitch_mm, **said), corrects).outcome
 
 
 def test_one_blade_far_off_the_others_is_named_with_its_figure_and_theirs(tag):

@@ -116,6 +116,15 @@ def test_a_shaft_chosen_by_its_tag_brings_its_figures_from_the_register(client, 
     assert f'value="{shaft}"' in fetch("/bench/sheets/1/correct")
 
 
+def test_the_preview_lays_the_bore_over_the_registers_shaft_as_the_kept_sheet_does(client, tags):
+    tag, shaft = tags
+    looked = client.send(f"/bench/{tag}/bore/preview", shaft_tag=shaft, **BOXES).text
+
+    # SAE J755: 1-1/4 in, 1:16, of the register; the hub of 31.85 goes up by 0.1 x 16.
+    for said in ("shaft 1:16", "up by 1.6", "Shaft, large end"):
+        assert said in looked
+
+
 def test_a_shaft_may_be_typed_instead(client, tags):
     client.send(f"/bench/{tags[0]}/bore", shaft_large_m="31.75", shaft_taper="1:16", shaft_length_m="88.9", **BOXES)
 

@@ -47,7 +47,7 @@ def test_a_pitch_sheet_keeps_its_readings_and_becomes_the_working_figure(tag):
 def test_a_look_says_what_the_sheet_then_keeps(tag):
     reading = PitchReading(**PITCH, radius_m=0.158, u_radius_m=0.0003)
     with snapshot() as session:
-        _, looked = bench.look(session, OFFICE, tag, bench.PITCH, reading)
+        looked = bench.look(session, OFFICE, tag, bench.PITCH, reading).outcome
     with transaction() as session:
         sheet = bench.measure_pitch(session, make_who(session), tag, reading)
 

@@ -29,7 +29,7 @@ from yardapp.bench.services.half_done import (
     typed_at,
     write_boxes,
 )
-from yardapp.bench.services.keeping import Filled, Method, known_of, look, measure
+from yardapp.bench.services.keeping import Filled, Looked, Method, known_of, look, measure
 from yardapp.bench.services.pitch import PITCH, PitchReading, measure_pitch, pitch_of
 from yardapp.bench.services.run_out import RUN_OUT, RunOutReading, run_out_of
 from yardapp.bench.services.shaft_end import SHAFT_END, ShaftEndReading, shaft_end_of
@@ -95,6 +95,7 @@ __all__ = [
     "Filled",
     "InWriting",
     "Known",
+    "Looked",
     "Method",
     "Outcome",
     "PitchReading",

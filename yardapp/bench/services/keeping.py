@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from sqlalchemy import select
 from sqlalchemy.orm import Session
@@ -59,6 +59,14 @@ class Method:
         return settled(self.prepare(session, who, reading) if self.prepare else reading)
 
 
+class Looked(NamedTuple):
+    """What a sheet would say: of which thing, the outcome, and the reading with what the register added to it."""
+
+    item: gear.Item
+    outcome: Outcome
+    reading: Any
+
+
 @dataclass(frozen=True, kw_only=True)
 class Filled:
     """What else stood on the sheet: every box as typed, a note, and for a correction which sheet and why."""
@@ -102,9 +110,7 @@ def measure(session: Session, who: Who, tag: str, method: Method, reading: Any, 
     return sheet
 
 
-def look(
-    session: Session, who: Who, tag: str, method: Method, reading: Any, corrects: int | None = None
-) -> tuple[gear.Item, Outcome]:
+def look(session: Session, who: Who, tag: str, method: Method, reading: Any, corrects: int | None = None) -> Looked:
     """What a sheet would say if it were kept now; nothing is.
 
     Raises
@@ -120,7 +126,8 @@ def look(
     """
     who.must("record")
     found = gear.item_page(session, who, tag, method.of)
-    return found.item, _worked(session, who, found, method, method.prepared(session, who, reading), corrects)[0]
+    reading = method.prepared(session, who, reading)
+    return Looked(found.item, _worked(session, who, found, method, reading, corrects)[0], reading)
 
 
 def _worked(

@@ -111,7 +111,7 @@ def _looked(opened: Any, there: services.InWriting, form: SurveyForm) -> service
     try:
         reading = services.SurveyReading(**form.reading())
         corrects = there.row.corrects_id
-        return services.look(opened, current_who(), there.item.tag, services.SURVEY, reading, corrects)[1]
+        return services.look(opened, current_who(), there.item.tag, services.SURVEY, reading, corrects).outcome
     except REFUSALS as refusal:
         form.tell(refusal)
         return None

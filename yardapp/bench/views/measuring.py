@@ -114,11 +114,11 @@ def preview(method: str, tag: str) -> ResponseReturnValue:
     with snapshot() as opened:
         form.take(services.tools(opened), services.readings_of(opened, current_who(), corrects))
         form.validate()
-        there, outcome = _look(opened, method, tag, form, corrects)
+        there, looked = _look(opened, method, tag, form, corrects)
     shown = None
-    if outcome is not None:
-        readings = {**form.boxes(), **services.figures_read(services.settled(reading_of(method, form)))}
-        shown = showing.shown(method, outcome, readings, there.known, current_who().units)
+    if looked is not None:
+        readings = {**form.boxes(), **services.figures_read(looked.reading)}
+        shown = showing.shown(method, looked.outcome, readings, there.known, current_who().units)
     if request.headers.get("HX-Request"):
         said = {"still": form.still_to_read(), "wrong": form.misread(), "overall": form.form_errors}
         said |= {"untouched": not form.is_begun(), "picture": _where_to_read(method, form, there)}
@@ -129,13 +129,13 @@ def preview(method: str, tag: str) -> ResponseReturnValue:
 
 def _look(
     opened: Any, method: str, tag: str, form: forms.BenchForm, corrects: int | None
-) -> tuple[services.AtBench, services.Outcome | None]:
+) -> tuple[services.AtBench, services.Looked | None]:
     """What the readings say, as far as they reach; a refusal is told beside its box."""
     if form.is_begun() and not form.still_to_read() and not form.misread():
         try:
             reading = reading_of(method, form)
-            item, outcome = services.look(opened, current_who(), tag, services.METHODS[method], reading, corrects)
-            return services.AtBench(item=item, known=services.known_of(item)), outcome
+            looked = services.look(opened, current_who(), tag, services.METHODS[method], reading, corrects)
+            return services.AtBench(item=looked.item, known=services.known_of(looked.item)), looked
         except REFUSALS as refusal:
             form.tell(refusal)
     current_who().must("record")
