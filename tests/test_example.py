@@ -1,6 +1,7 @@
 """The invented yard: it holds what people could have entered, it can be walked through, and nothing real is touched."""
 
 import re
+from datetime import timedelta
 from html import unescape
 
 import pytest
@@ -9,6 +10,7 @@ from sqlalchemy import func, select
 from tests.conftest import _empty, check_page
 from tests.processes import Browser, run, serving
 from yardapp import create_app, db, tables
+from yardapp.coating import services as coating
 from yardapp.config import Settings
 from yardapp.example import EXAMPLE_PEOPLE, build
 from yardapp.gear import services as gear
@@ -238,3 +240,23 @@ def test_serve_example_leaves_a_real_database_alone(made, tmp_path):
         assert Browser(server).get("/").address == "/people/enter"
 
     assert not (tmp_path / "real.sqlite").exists()
+
+
+def test_coating_has_years_behind_it_one_job_planned_and_one_on_the_clock(example):
+    ada = who(example, "Ada Brook")
+    coated = coating.coatings(example, ada)
+    planned, running = (coating.story_of(example, ada, row.id) for row in _open_jobs(example, ada))
+
+    assert sum(row.ended is not None for row in coated) >= 3
+    assert any(row.crossed_out for row in coated)
+    assert planned.acts == []
+    assert {piece.kind for piece in planned.pieces} == {"propeller", "shaft", "bracket", "transducer"}
+    assert running.run.faults == ()
+    last = max(act.at for act in running.acts)
+    assert timedelta(0) < db.now() - last < timedelta(minutes=45)
+    assert all(unit.coats(running.system) and unit.next is not None for unit in running.run.units)
+    assert {act.figures["batch"] for act in running.acts if act.kind == "mixed"} == {"PB-114 / PH-62"}
+
+
+def _open_jobs(session, ada):
+    return sorted(coating.jobs(session, ada, is_open=True), key=lambda row: row.id)

@@ -39,7 +39,9 @@ Places = Sequence[tuple[UnitRun, Opening, str]]
 
 def turns(run: Run, places: Places, ops: Sequence[Op], now_s: float) -> tuple[Next, ...]:
     """Everything that is to be done, what is due first."""
-    first = {op.unit: op for op in reversed(ops)}
+    first: dict[str, Op] = {}
+    for op in ops:  # of two that may begin at once, the one that was chosen first comes first
+        first.setdefault(op.unit, op)
     coming = sorted(first.values(), key=lambda op: op.start_s)
     found = [
         *_weather(run, coming, now_s),

@@ -5,7 +5,19 @@ from pathlib import Path
 
 from sqlalchemy.orm import Session
 
-from yardapp.example import boats, doubts, hulls, makers, people, pictures, propellers, shafts, stories, surveys
+from yardapp.example import (
+    boats,
+    coatings,
+    doubts,
+    hulls,
+    makers,
+    people,
+    pictures,
+    propellers,
+    shafts,
+    stories,
+    surveys,
+)
 from yardapp.example.yard import Yard
 from yardapp.people import services
 
@@ -27,6 +39,15 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
         ),
     ),
     ("makers' tables and the marks that they read", (makers.write_tables, makers.marks_are_found)),
+    (
+        "coats of years past, one planned, one running",
+        (
+            coatings.systems_and_stock,
+            coatings.coats_of_past_years,
+            coatings.one_is_planned,
+            coatings.one_is_running,
+        ),
+    ),
     ("photos", (pictures.take_pictures,)),
 )
 

@@ -25,6 +25,7 @@ class Yard:
     crew: dict[str, Who] = field(default_factory=dict)
     vessels: dict[str, int] = field(default_factory=dict)
     drives: dict[str, int] = field(default_factory=dict)
+    systems: dict[str, int] = field(default_factory=dict)  # of coating, by name
     tags: dict[str, str] = field(default_factory=dict)  # by where a thing was when the lists had been entered
 
     def who(self, name: str) -> Who:
