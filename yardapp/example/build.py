@@ -6,6 +6,7 @@ from pathlib import Path
 from sqlalchemy.orm import Session
 
 from yardapp.example import (
+    benches,
     boats,
     coatings,
     doubts,
@@ -26,6 +27,7 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
     ("propellers, stamps and bench sheets", (propellers.log_propellers,)),
     ("shafts", (shafts.log_shafts,)),
     ("pitch surveys", (surveys.propellers_are_surveyed,)),
+    ("other days at the bench", (benches.the_bench_is_used,)),
     ("years of work and moves", (stories.work_is_done, stories.gear_moves, stories.boats_change)),
     (
         "doubts",

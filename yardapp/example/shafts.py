@@ -21,6 +21,7 @@ def log_shafts(yard: Yard) -> None:
         item = gear.log_item(
             yard.session, finn, *_said(row), kind="shaft", place=row["place"], came_off_id=came_off_id, at=ago(days + 2)
         )
+        yard.tags[f"shaft {row['boat']}, {row['position']}"] = item.tag
         if row["state"] == "aboard":
             gear.move_item(yard.session, finn, item.tag, "went on", drive_id=drive_id, at=ago(days))
 
