@@ -8,12 +8,13 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from yardapp.marks.models import MakerTable, TableVersion
-from yardapp.stamps.tables import CompiledTable, Shelf, compile_table, from_plain
+from yardapp.stamps.tables import CompiledTable, Shelf, compile_table, from_plain, reread
 
 # What tells whether the shelf has changed; every change of a table, also out of use and back, adds a version.
 NEWEST = select(func.max(TableVersion.id)).scalar_subquery()
 COUNT = select(func.count(TableVersion.id)).scalar_subquery()
 Key = tuple[int | None, int]
+WORN = "********"
 
 
 @dataclass
@@ -40,6 +41,7 @@ def shelf_now(session: Session, key: Key | None = None) -> Shelf:
     if kept.key != key:
         kept.compiled = _compiled(session, kept.compiled)
         kept.shelf = Shelf(kept.compiled.values())
+        next(reread([WORN], kept.shelf))  # what the first worn mark would else wait for
         kept.key = key
     return kept.shelf
 

@@ -13,7 +13,7 @@ from sqlalchemy.orm import Session
 from yardapp.db import engine_for, now
 from yardapp.marks.models import Mark, Reread, RereadFound, TableVersion
 from yardapp.marks.services.rereading import LEFT_AFTER
-from yardapp.stamps.tables import Readings, Shelf, compile_table, from_plain, reread
+from yardapp.stamps.tables import Readings, Shelf, Table, compile_table, from_plain, reread
 
 A_BATCH = 2000
 LOOK_AGAIN_S = 2.0
@@ -91,8 +91,13 @@ def _shelves(opened: Opened, job_id: int) -> tuple[Shelf, Shelf]:
     with opened() as session:
         job = session.get_one(Reread, job_id)
         bodies = [session.get_one(TableVersion, number).body for number in (job.before_id, job.after_id)]
-    before, after = (Shelf([compile_table(from_plain(body), is_checked=True)]) for body in bodies)
-    return before, after
+    return both_of(*(from_plain(body) for body in bodies))
+
+
+def both_of(before: Table, after: Table) -> tuple[Shelf, Shelf]:
+    """Two versions of a table, ready to read with in turn."""
+    older = compile_table(before, is_checked=True)
+    return Shelf([older]), Shelf([compile_table(after, is_checked=True, like=older)])
 
 
 def _batch(opened: Opened, job_id: int, before: Shelf, after: Shelf) -> bool:

@@ -22,7 +22,7 @@ Choice = tuple[int, str, Option, float]
 class CompiledTable:
     """A table ready to read with; made by `compile_table`. `key` is whatever its keeper calls it by."""
 
-    def __init__(self, table: Table, key: object = None) -> None:
+    def __init__(self, table: Table, key: object = None, like: "CompiledTable | None" = None) -> None:
         self.table, self.key = table, key
         self.grammar = grammar(table.places)
         self.tellers = [Teller(place, at) for at, place in enumerate(table.places)]
@@ -32,7 +32,7 @@ class CompiledTable:
         self.beginnings = _beginnings(folded)
         is_clear = is_expressible(folded) and _is_clear(folded)
         self.regex = re.compile(expression(folded, table.places)) if is_clear else None
-        self.splitter = Splitter(folded)
+        self.splitter: Splitter = like.splitter if like and like.splitter.folded == folded else Splitter(folded)
         self.choosers = [Chooser(part, self.tellers[part.place]) for part in self.grammar.parts if is_caught(part)]
 
     def may_read(self, length: int, beginning: str) -> bool:
@@ -47,8 +47,12 @@ class CompiledTable:
         return (match.regs,) if match else ()
 
 
-def compile_table(table: Table, key: object = None, *, is_checked: bool = False) -> CompiledTable:
+def compile_table(
+    table: Table, key: object = None, *, is_checked: bool = False, like: CompiledTable | None = None
+) -> CompiledTable:
     """The table ready to read with; `is_checked` spares a second look at one that `check` found sound.
+
+    `like` is another version of it: how marks are split is found out once for both, where both are built alike.
 
     Raises
     ------
@@ -58,7 +62,7 @@ def compile_table(table: Table, key: object = None, *, is_checked: bool = False)
     problems = () if is_checked else check(table)
     if problems:
         raise TableRefused(problems)
-    return CompiledTable(table, key)
+    return CompiledTable(table, key, like)
 
 
 class Chooser:

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from yardapp.quantities import numerals
 from yardapp.stamps.spelling import AT_MOST_CHARACTERS
@@ -33,6 +34,7 @@ _WORN = _rules("0-9?*\ue000-\ue7ff")
 _RUNS = re.compile(r"[ .]*\*[ .*]*")
 
 
+@lru_cache(maxsize=4096)  # two versions of a table read each mark in turn
 def spell(text: str) -> str:
     """One spelling for marks that are the same: upper case, no quotes, spaces only between figures.
 

@@ -11,23 +11,30 @@ from yardapp.stamps.tables.expression import is_caught
 from yardapp.stamps.tables.grammar import START, Grammar
 
 MOST_SPLITS = 200
+MOST_REMEMBERED = 2000
 
 Spans = tuple[tuple[int, int], ...]  # of the whole mark first, as a match has them; (-1, -1) for what is not there
 ABSENT = (-1, -1)
 
 
 class Splitter:
-    """The folded grammar of one table."""
+    """The folded grammar of one table; how a mark is split is remembered."""
 
     def __init__(self, folded: Grammar) -> None:
         self.folded = folded
         caught = [number for number, part in enumerate(folded.parts) if is_caught(part)]
         self.groups = {number: group for group, number in enumerate(caught, 1)}
+        self.known: dict[str, tuple[Spans, ...]] = {}
 
-    def spans(self, text: str) -> Iterator[Spans]:
+    def spans(self, text: str) -> tuple[Spans, ...]:
         """Each split, at most so many of them."""
-        whole = [(0, len(text)), *[ABSENT] * len(self.groups)]
-        return islice(_Split(self, text).onward(START, 0, whole), MOST_SPLITS)
+        found = self.known.get(text)
+        if found is None:
+            if len(self.known) >= MOST_REMEMBERED:
+                self.known.clear()
+            whole = [(0, len(text)), *[ABSENT] * len(self.groups)]
+            found = self.known[text] = tuple(islice(_Split(self, text).onward(START, 0, whole), MOST_SPLITS))
+        return found
 
 
 class _Split:
