@@ -25,6 +25,7 @@ PLACES = (
     ("Bench", "bench.bench", "ruler-measure"),
     ("Marks", "marks.mark_page", "rubber-stamp"),
     ("Coating", "coating.coating", "brush"),
+    ("Relaunch", "relaunch.board", "checkup-list"),
     ("Yard", "people.yard", "building-warehouse"),
 )
 

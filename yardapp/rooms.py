@@ -8,6 +8,7 @@ from yardapp.front import bp as front
 from yardapp.gear.views import bp as gear
 from yardapp.marks.views import bp as marks
 from yardapp.people.views import bp as people
+from yardapp.relaunch.views import bp as relaunch
 from yardapp.vessels.views import bp as vessels
 
-ROOMS = (front, gear, vessels, bench, marks, coating, fit, people, api)
+ROOMS = (front, gear, vessels, bench, marks, coating, fit, relaunch, people, api)

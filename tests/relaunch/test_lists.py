@@ -108,7 +108,7 @@ def test_a_line_moves_within_its_part_alone():
         ({"words": " "}, "words"),
         ({"part": "never"}, "part"),
         ({"by": "hearsay"}, "by"),
-        ({"by": "sheet", "sheet": ""}, "sheet"),
+        ({"by": "sheet", "sheet": ""}, "bench_sheet"),
         ({"by": "figure", "unit": "cubits"}, "unit"),
         ({"by": "figure", "unit": "mm", "at_least": 2, "at_most": 1}, "at_least"),
         ({"signs": 3}, "signs"),

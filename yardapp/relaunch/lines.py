@@ -128,7 +128,7 @@ def _wrong_settling(line: Line) -> Wrong | None:
     if line.by not in SETTLED_BY:
         return Wrong(said="What settles it? One of the list.", box="by")
     if line.by == "sheet" and line.sheet not in SHEETS:
-        return Wrong(said="Which bench sheet?", box="sheet")
+        return Wrong(said="Which bench sheet?", box="bench_sheet")
     if line.by == "figure" and line.unit not in UNITS:
         return Wrong(said=f"In which unit? One of: {', '.join(UNITS)}.", box="unit")
     if line.at_least is not None and line.at_most is not None and line.at_least > line.at_most:

@@ -30,8 +30,9 @@ from yardapp.relaunch.services.launches import (
 )
 from yardapp.relaunch.services.lift import LiftAnswer, may_she_go
 from yardapp.relaunch.services.lists import ListNow, add_list, change_list, list_by_name, list_versions, lists
+from yardapp.relaunch.services.one_line import add_line, change_line, drop_line, move_line
 from yardapp.relaunch.services.policies import Chosen, choices, policies, set_policy
-from yardapp.relaunch.services.releasing import kept_release, override, release, take_release_back
+from yardapp.relaunch.services.releasing import changed_since, kept_release, override, release, take_release_back
 from yardapp.relaunch.services.sheet import LaunchSheet, launch_sheet
 from yardapp.relaunch.settling import Found, LineNow
 from yardapp.relaunch.shipped import suggested
@@ -65,14 +66,18 @@ __all__ = [
     "Question",
     "StillOpen",
     "accept_fault",
+    "add_line",
     "add_list",
     "answer_line",
     "board",
     "call_off",
     "change_hour",
+    "change_line",
     "change_list",
+    "changed_since",
     "choices",
     "close_fault",
+    "drop_line",
     "end_acceptance",
     "fault_by_key",
     "faults",
@@ -85,6 +90,7 @@ __all__ = [
     "lists",
     "look_over",
     "may_she_go",
+    "move_line",
     "override",
     "past",
     "plan_launch",

@@ -99,17 +99,30 @@ def change_list(session: Session, who: Who, name: str, number: int, lines: Seque
     Refused
         A line makes no sense, or the nut's lock is gone from it.
     """
+    row, before = list_for_change(session, who, name)
+    if before.number != number and as_plain(before.lines) != as_plain(lines):
+        words = "; ".join(line.words for line in before.lines)
+        raise Superseded(before.number, {"words": words}, before.said_by or "Somebody")
+    return keep_lines(session, who, name, row, lines, why)
+
+
+def list_for_change(session: Session, who: Who, name: str) -> tuple[LineList | None, ListNow]:
+    """A list held until the save is done; no row while it is as it came with the app.
+
+    Raises
+    ------
+    NotAllowed, NotFound
+        As `change_list` does.
+    """
     who.must("change")
     row = session.scalar(select(LineList).where(LineList.name == name).with_for_update())
-    before = list_by_name(session, who, name)
-    if before.number != number and as_plain(before.lines) != as_plain(lines):
-        raise Superseded(before.number, {"words": _all_words(before)}, before.said_by or "Somebody")
+    return row, list_by_name(session, who, name)
+
+
+def keep_lines(session: Session, who: Who, name: str, row: LineList | None, lines: Sequence[Line], why: str) -> ListNow:
+    """A new version, when the lines can stand."""
     _must_stand(lines)
     return _added(session, who, row or _new_row(session, name), lines, why)
-
-
-def _all_words(one: ListNow) -> str:
-    return "; ".join(line.words for line in one.lines)
 
 
 def _must_stand(lines: Sequence[Line]) -> None:
@@ -155,7 +168,7 @@ def add_list(session: Session, who: Who, name: str, *, like: str) -> ListNow:
         It has no name, or there is one of that name.
     """
     who.must("change")
-    name = " ".join(name.split())[:60]
+    name = " ".join(name.replace("/", " ").split())[:60]
     if not name:
         raise Refused("For which kind of drive, or of boat?", "name")
     if any(one.name.casefold() == name.casefold() for one in lists(session, who)):

@@ -8,7 +8,7 @@ from yardapp import __version__
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 from yardapp.people.services import Who
-from yardapp.relaunch.freezing import put_down
+from yardapp.relaunch.freezing import Change, changes, put_down
 from yardapp.relaunch.lines import RELEASES
 from yardapp.relaunch.models import Launch, LaunchAct
 from yardapp.relaunch.services.allowed import must_be_office
@@ -146,3 +146,8 @@ def kept_release(sheet: LaunchSheet, act_id: int) -> LaunchAct:
     if found is None:
         raise NotFound("There is no such release here.")
     return found
+
+
+def changed_since(sheet: LaunchSheet, act: LaunchAct) -> list[Change]:
+    """What stands otherwise than on a kept sheet."""
+    return changes(act.frozen, sheet.lines) if act.frozen else []

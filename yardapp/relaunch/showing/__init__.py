@@ -1,0 +1,1 @@
+"""What stands before a relaunch, in the words of a page."""
