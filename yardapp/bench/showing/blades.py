@@ -15,10 +15,10 @@ def tables(outcome: Outcome, system: System) -> list[dict[str, Any]]:
         return []
     rows = [
         (
-            f"Blade {one['blade']}",
+            str(one["blade"]),
             figure("pitch_m", one["pitch_m"], system, one["u_m"]),
             _off(one["pitch_m"] - mean.value, system),
-            f"sheet {one['sheet_id']}" if one["sheet_id"] else "this sheet",
+            str(one["sheet_id"] or "this"),
         )
         for one in found["blades"]
     ]
@@ -27,7 +27,7 @@ def tables(outcome: Outcome, system: System) -> list[dict[str, Any]]:
     return [
         {
             "caption": f"The blades{at}",
-            "heads": ("Blade", "Pitch", "Off their mean", "Read on"),
+            "heads": ("Blade", "Pitch", "Off their mean", "Sheet"),
             "rows": rows,
             "note": f"Mean of these {len(rows)} blades: {said}. What one template or gauge gets wrong on every blade "
             "alike does not average out in it.",

@@ -111,8 +111,18 @@ def _scatter(outcome: Outcome, readings: Mapping[str, Any], system: System) -> l
         lines.append(f"Of the ±, {common} is common to every reading with these tools and does not average out.")
         lines.append(f"{separate} is separate, the readings' own scatter, and shrinks as more are taken.")
     elif outcome.u:
-        lines.append("One reading each: the ± is the tools' own, common to whatever is read with them.")
-    return lines
+        lines.append("One reading each: the ± is the tools' own, and reading again with them does not lessen it.")
+    return [*lines, *_same_on_every_blade(outcome, readings, system)]
+
+
+def _same_on_every_blade(outcome: Outcome, readings: Mapping[str, Any], system: System) -> list[str]:
+    """What a template or gauge gets wrong on every blade alike, where one was used."""
+    u_same, names = outcome.more.get("u_same_m"), readings.get("common") or ()
+    if not u_same or not names:
+        return []
+    tools = " and ".join(dict.fromkeys(str(readings.get(f"{name}_tool") or label_of(name).lower()) for name in names))
+    said = _half_width(outcome.answer, u_same, system)
+    return [f"Of it, {said} is the {tools}'s: the same on every blade, so a mean of blades keeps it."]
 
 
 def _repeated(name: str, one: Mapping[str, Any], system: System) -> str:
