@@ -6,6 +6,7 @@ import pytest
 
 from tests.fit.pairings import ASK, NO, OK, WORK, mm
 from tests.fit.power_pairings import SUITED
+from yardapp.fit.figures import Figure
 from yardapp.fit.verdict import judge_pair
 
 LEFT = replace(SUITED, tag="P-015", hand="left", hand_stamped="left")
@@ -20,7 +21,7 @@ def test_a_right_and_a_left_of_one_size_are_a_pair():
     verdict, checks = _found(LEFT)
 
     assert verdict == OK
-    assert set(checks) == {"pair: hands", "pair: diameter", "pair: pitch", "pair: blades"}
+    assert set(checks) == {"pair: hands", "pair: diameter", "pair: pitch", "pair: blades", "pair: area", "pair: faults"}
 
 
 def test_two_of_one_hand_are_no_pair_and_nothing_else_is_told():
@@ -42,6 +43,12 @@ def test_two_of_one_hand_are_no_pair_and_nothing_else_is_told():
         ({"diameter_m": mm(435, 0.5)}, "pair: diameter", WORK),
         ({"diameter_m": mm(500, 0.5)}, "pair: diameter", NO),
         ({"blades": 4}, "pair: blades", NO),
+        # Section length, class II: at least 13 mm; twice that over 0.4 D and 3 blades: 0.095 of the disc.
+        ({"area_ratio": Figure(value=SUITED.area_ratio.value + 0.05, u=0.005)}, "pair: area", OK),
+        ({"area_ratio": Figure(value=SUITED.area_ratio.value + 0.09, u=0.005)}, "pair: area", ASK),
+        ({"area_ratio": Figure(value=SUITED.area_ratio.value + 0.12, u=0.005)}, "pair: area", NO),
+        ({"area_ratio": None}, "pair: area", ASK),
+        ({"open_faults": ("a crack",)}, "pair: faults", WORK),
         ({"blades": None}, "pair: blades", ASK),
         ({"hand": None}, "pair: hands", ASK),
     ],

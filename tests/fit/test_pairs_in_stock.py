@@ -6,6 +6,7 @@ from tests.factories.gear import make_propeller
 from tests.factories.vessels import make_drive, make_vessel
 from tests.fit.pairings import GOOD_PROPELLER, mm
 from yardapp.db import transaction
+from yardapp.fit.figures import Figure
 from yardapp.fit.ranking.columns import LEFT, RIGHT, Columns
 from yardapp.fit.ranking.mates import mates
 
@@ -102,6 +103,6 @@ def test_the_good_propeller_of_the_pairings_is_the_pair_of_itself_in_the_other_h
 
     from yardapp.fit.verdict import judge_pair
 
-    sized = replace(GOOD_PROPELLER, pitch_m=mm(400, 0.5))
+    sized = replace(GOOD_PROPELLER, pitch_m=mm(400, 0.5), area_ratio=Figure(value=0.5, u=0.005))
 
     assert judge_pair(sized, replace(sized, hand="left")).verdict == "goes on"

@@ -159,7 +159,7 @@ def test_a_list_meets_engine_and_hull_where_the_judge_does():
     sizes = [(0.42, 0.25, 3, None), (0.46, 0.30, 4, None), (0.40, 0.32, 3, 0.70)]
     columns, wheels = stock_of(*sizes)
 
-    ratios = load_ratios(premises(BOAT), columns, wheels, [2, 0])
+    ratios = load_ratios(premises(BOAT), columns, wheels.__getitem__, [2, 0])
 
     assert np.isnan(ratios[1])
     for row in (0, 2):
@@ -174,4 +174,4 @@ def test_without_a_pitch_or_blades_or_with_folding_ones_no_load_is_told():
     columns, wheels = stock_of((0.42, None, 3, None), (0.42, 0.3, None, None), (0.42, 0.3, 3, None))
     wheels[2] = wheels[2]._replace(kind="folding")
 
-    assert np.isnan(load_ratios(premises(BOAT), columns, wheels, [0, 1, 2])).all()
+    assert np.isnan(load_ratios(premises(BOAT), columns, wheels.__getitem__, [0, 1, 2])).all()

@@ -18,7 +18,8 @@ class PropellerFigures:
 
     `bore_large_m` is the bore itself where the bore is parallel or a pilot. `contradictions` names the fields whose
     evidence disagrees by more than its ±. `kind` is fixed, folding, feathering or controllable. `open_faults` is what
-    was found and not mended: empty where somebody looked and found nothing, None where nobody looked.
+    was found and not mended: empty where somebody looked and found nothing, None where nobody looked. `watched_faults`
+    are those that are no bar to going on.
     `measured_age_s` is the time since the last measurement.
     """
 
@@ -42,6 +43,7 @@ class PropellerFigures:
     area_ratio: Figure | None = None
     mass_kg: Figure | None = None
     open_faults: tuple[str, ...] | None = None
+    watched_faults: tuple[str, ...] = ()
     measured_age_s: Figure | None = None
     coating: str | None = None
     contradictions: tuple[str, ...] = ()

@@ -7,11 +7,12 @@ from typing import Any
 
 from yardapp.fit.checks.check import Check, Compared, Need, Sum
 from yardapp.fit.checks.readings import READINGS
+from yardapp.fit.checks.readings_of_boat import FAULTS
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
 
 SAME = 1e-9
 # What changes with the calendar, or names the thing, is no premise.
-UNCOUNTED = frozenset({"propeller.measured_age_s", "propeller.tag"})
+UNCOUNTED = frozenset({"propeller.measured_age_s", "propeller.tag", "propeller.watched_faults"})
 ENGINE = "drive.engine"
 ORDER = (
     *(f"propeller.{one.name}" for one in fields(PropellerFigures)),
@@ -63,7 +64,8 @@ def _premise(path: str, then: Any, now: Any, is_rested_on: bool) -> Premise:
     reading = READINGS.get(path)
     label = reading.label if reading else _named(path)
     kind = reading.kind if reading else "words"
-    changed = not _is_same(then, now, is_rested_on)
+    # A fault that was found since ends a verdict for which nobody had looked, too.
+    changed = not _is_same(then, now, is_rested_on or (path == FAULTS and bool(now)))
     return Premise(path=path, label=label, kind=kind, then=then, now=now, is_changed=changed, is_rested_on=is_rested_on)
 
 

@@ -145,10 +145,12 @@ def judge(
     say: Say = plain,
     limits: Limits | None = None,
     ask: tuple[str, ...] | None = None,
+    skip: tuple[str, ...] = (),
 ) -> Verdict:
     """Judge one propeller against one drive; an unknown never passes, and the wrong hand is offered no work.
 
     `ask` names the groups to judge, of EVERYTHING; left out, the geometry and whatever figures of their own call for.
+    `skip` names single checks that a list leaves to the pair's own page.
 
     Raises
     ------
@@ -165,7 +167,8 @@ def judge(
     if hand.verdict == NO:
         return _verdict((hand,), None)
     found = loading(propeller, drive, case.limits) if {ENGINE, BLADES} & set(asked) else None
-    checks = tuple(bushed(case, case.doubted(check)) for check in _after_hand(case, asked, found))
+    after = (check for check in _after_hand(case, asked, found) if check.name not in skip)
+    checks = tuple(bushed(case, case.doubted(check)) for check in after)
     return _verdict((hand, *checks), found if isinstance(found, Loading) else None)
 
 

@@ -14,7 +14,6 @@ from yardapp.api.views.items import figures_said
 from yardapp.errors import NotFound, Refused
 from yardapp.fit import services
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
-from yardapp.gear import services as gear
 from yardapp.vessels import services as vessels
 
 PAIRS = ("speed_power", "engine_curve")
@@ -43,7 +42,7 @@ def _propeller(act: Act, said: Any) -> PropellerFigures:
     """A propeller of the register by its tag, or one that was described."""
     if isinstance(said, str):
         try:
-            return services.propeller_figures(gear.item_by_tag(act.session, act.who, said, kind="propeller"))
+            return services.propeller_by_tag(act.session, act.who, said)[0]
         except NotFound as refusal:
             raise Refused(str(refusal), "propeller") from None
     figures: dict[str, Any] = _figures(figures_said(said, PROPELLER_SIZES, "propeller."), said.basis)

@@ -37,6 +37,10 @@ def _faults(case: Case) -> Check:
         compared=(row,),
         rests_on=(FAULTS,),
     )
+    if watched := case.propeller.watched_faults:
+        said = f" To be watched, and no bar to going on: {listed(list(watched))}."
+        says = "It was looked over and nothing bars it." if not faults else check.says
+        check = replace(check, says=says + said)
     if not faults:
         return check
     says = f"Still open: {listed(list(faults))}."

@@ -16,7 +16,8 @@ from yardapp.fit.checks.check import (
     Need,
 )
 from yardapp.fit.checks.groups import SHAFT, WATER
-from yardapp.fit.checks.readings import BLADES, DIAMETER, HAND, READINGS, assumed_u
+from yardapp.fit.checks.pair_blades import SOURCE, check_area, check_blades, check_state
+from yardapp.fit.checks.readings import DIAMETER, HAND, READINGS, assumed_u
 from yardapp.fit.checks.readings_of_boat import PITCH
 from yardapp.fit.checks.sums import measured, size
 from yardapp.fit.checks.weighing import at_most
@@ -24,14 +25,13 @@ from yardapp.fit.checks.words import Say
 from yardapp.fit.figures import Figure, PropellerFigures
 from yardapp.formulas.iso484 import band
 
-SOURCE = "Two shafts of one boat turn opposite ways with propellers alike (common practice)."
 CLASS_SOURCE = "ISO 484-2: how far the mean pitch may be out in a class; two of one class may differ by twice that."
 CLASSES = ("S", "I", "II", "III")
 MOST_REPITCH_M, MOST_CUT_M = 0.0254, 0.025  # beyond an inch nothing is mended that was one pair
 
 
 def judged_pair(one: PropellerFigures, other: PropellerFigures, say: Say, pitch_class: str) -> tuple[Check, ...]:
-    """Hands, diameter, pitch, blades of the two."""
+    """Hands, diameter, pitch, blades, area and state of the two."""
     if pitch_class not in CLASSES:
         raise ValueError(f"pitch_class must be one of {', '.join(CLASSES)}; {pitch_class!r} is not.")
     hands = _hands(one, other)
@@ -42,7 +42,9 @@ def judged_pair(one: PropellerFigures, other: PropellerFigures, say: Say, pitch_
         hands,
         _sized(sides, say, "diameter", pitch_class),
         _sized(sides, say, "pitch", pitch_class),
-        _blades(sides),
+        check_blades(sides),
+        check_area(sides, say, pitch_class),
+        *check_state(sides),
     )
 
 
@@ -118,24 +120,3 @@ def _unlike(check: Check, what: str, say: Say, apart_m: float) -> Check:
         remedy = f"Have the larger cut down by {say('length', apart_m, None)}: a new choice for its engine."
         return replace(check, verdict=AFTER_WORK, remedy=remedy, work=CUT_DOWN)
     return replace(check, verdict=NO, remedy="Another propeller: these two are no pair.", work=ANOTHER)
-
-
-def _blades(sides: tuple[PropellerFigures, PropellerFigures]) -> Check:
-    counts = [side.blades for side in sides]
-    rows = tuple(Compared(label=f"Blades of {side.tag or 'one'}", value=side.blades, kind="count") for side in sides)
-    check = Check(
-        name="pair: blades",
-        verdict=GOES_ON,
-        says=f"Both have {counts[0]} blades.",
-        source=SOURCE,
-        compared=rows,
-        group=SHAFT,
-        rests_on=(BLADES,),
-    )
-    if None in counts:
-        need = Need(figure=BLADES, says="Count the blades of both.")
-        return replace(check, verdict=CANNOT_TELL, says="The blades of the two are not both counted.", needs=(need,))
-    if counts[0] == counts[1]:
-        return check
-    says = f"One has {counts[0]} blades, the other {counts[1]}: they load their engines differently."
-    return replace(check, verdict=NO, says=says, remedy="Another propeller, with as many blades.", work=ANOTHER)

@@ -39,6 +39,7 @@ DRIVE_FIGURES = (
     "hub_space_m",
     "hull_clearance_m",
 )
+A_FAULT = "a fault that bars it (its own page names it)"
 _NEVER: Marks = np.zeros(1, bool)
 
 
@@ -52,6 +53,7 @@ class Columns:
     hand_stamped: Codes
     bore_kind: Codes
     doubts: Mapping[str, Marks] = field(default_factory=dict)
+    barred: Marks = field(default_factory=lambda: _NEVER)  # an open fault bars it; one mark for all, or one a row
 
     @property
     def count(self) -> int:
@@ -75,6 +77,7 @@ class Columns:
             hand_stamped=self.hand_stamped[rows],
             bore_kind=self.bore_kind[rows],
             doubts={name: marks[rows] for name, marks in self.doubts.items()},
+            barred=np.broadcast_to(self.barred, self.count)[rows],
         )
 
 
@@ -94,6 +97,7 @@ def propeller_columns(propellers: Sequence[PropellerFigures]) -> Columns:
         hand_stamped=_hands([one.hand_stamped for one in propellers]),
         bore_kind=codes([one.bore_kind for one in propellers], BORE_CODES),
         doubts=_doubts(propellers, (*PROPELLER_FIGURES, "hand", "hand_stamped", "bore_kind")),
+        barred=np.array([bool(one.open_faults) for one in propellers], bool),
     )
 
 
@@ -113,7 +117,7 @@ def _hands(said: Sequence[str | None]) -> Codes:
     return codes([HANDS.get(str(one or "").strip().lower()) for one in said], HAND_CODES)
 
 
-def _figures(sides: Sequence[_Side], names: Sequence[str]) -> dict[str, dict[str, Array]]:
+def _figures(sides: Sequence[_Side], names: Sequence[str]) -> dict[str, Any]:
     read: dict[str, list[Figure | None]] = {name: [getattr(one, name) for one in sides] for name in names}
     values = {name: np.array([np.nan if one is None else one.value for one in column]) for name, column in read.items()}
     u = {
@@ -141,6 +145,7 @@ def propeller_at(columns: Columns, row: int, **words: Any) -> PropellerFigures:
         hand_stamped=_word(columns.hand_stamped[row], HAND_CODES),
         bore_kind=_word(columns.bore_kind[row], BORE_CODES),
         contradictions=doubted,
+        open_faults=(A_FAULT,) if np.broadcast_to(columns.barred, columns.count)[row] else None,
         **figures,
         **words,
     )

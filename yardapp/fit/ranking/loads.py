@@ -1,6 +1,6 @@
 """How well many propellers load one engine in one hull: a list's view of it, without the band."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -21,17 +21,18 @@ class Wheel(NamedTuple):
 MOST = 4000  # that many are met in a few hundredths of a second; a list shows twenty
 
 
-def load_ratios(premises: Premises, columns: Columns, wheels: Sequence[Wheel], rows: Sequence[int]) -> Array:
+def load_ratios(premises: Premises, columns: Columns, wheel_of: Callable[[int], Wheel], rows: Sequence[int]) -> Array:
     """Free speed of the engine over its rated one for some of the rows, NaN for the rest and where a figure lacks.
 
     Where nobody measured the blades' area it is taken as usual, as the judge takes it, who says so on the pair's page.
     The sums are those of fixed blades: for others they are left out.
     """
     ratios = np.full(columns.count, np.nan)
-    chosen = [row for row in rows[:MOST] if wheels[row].kind in FIXED]
-    if chosen:
+    fixed = {row: wheel for row in rows[:MOST] if (wheel := wheel_of(row)).kind in FIXED}
+    if fixed:
+        chosen = list(fixed)
         diameter, pitch = (columns.values[name][chosen] for name in ("diameter_m", "pitch_m"))
-        area = np.array([wheels[row].area_ratio or AREA_ASSUMED for row in chosen])
-        count = np.array([wheels[row].blades or np.nan for row in chosen], float)
+        area = np.array([wheel.area_ratio or AREA_ASSUMED for wheel in fixed.values()])
+        count = np.array([wheel.blades or np.nan for wheel in fixed.values()], float)
         ratios[chosen] = propped(premises, free_meet(premises, diameter, pitch, area, count))
     return ratios

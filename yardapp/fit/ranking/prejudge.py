@@ -1,7 +1,7 @@
 """A hundred thousand propellers against one drive, or as many drives against one propeller, judged in one go.
 
-It repeats the checks of hand, bore and room in NumPy, one formula for one, so that a list can be ranked before the
-judge himself looks at what is shown of it. A test holds it to the judge, check by check.
+It repeats the checks of hand, bore, room and open faults in NumPy, one formula for one, so that a list can be ranked
+before the judge himself looks at what is shown of it. A test holds it to the judge, check by check.
 """
 
 from collections.abc import Iterator, Mapping
@@ -38,7 +38,7 @@ from yardapp.fit.ranking.case import (
 from yardapp.fit.ranking.columns import PARALLEL, PILOT, TAPER, UNKNOWN, Bits, Codes, Columns, Marks
 from yardapp.fit.ranking.seat import LAP, REBORE, Seat
 
-ANOTHER, BUSH, CUT_DOWN = (BITS[work] for work in ("another propeller", "bush and re-bore", "cut down"))
+ANOTHER, BUSH, CUT_DOWN, MEND = (BITS[work] for work in ("another propeller", "bush and re-bore", "cut down", "mend"))
 NAMES = (
     "hand",
     "bore",
@@ -49,6 +49,7 @@ NAMES = (
     "keyway depth",
     "hub length",
     "tip room",
+    "faults",
 )
 
 
@@ -115,6 +116,7 @@ def _checks(pairs: Pairs, band: float) -> Iterator[tuple[str, tuple[Codes, Bits]
     yield "keyway depth", _doubted(keys.depth(pairs), kind != PILOT)
     yield "hub length", _doubted(end_of_hub, stands | (kind == PILOT) | (kind == UNKNOWN))
     yield "tip room", _doubted(_tip_room(pairs, band), None)
+    yield "faults", (np.where(pairs.sides["propeller"].barred, WORK, ABSENT).astype(np.int8), np.asarray(MEND))
 
 
 def _doubted(check: Seat, applies: Marks | None) -> tuple[Codes, Bits]:

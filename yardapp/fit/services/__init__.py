@@ -4,7 +4,7 @@ from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.services.in_columns import Asked
 from yardapp.fit.services.keeping import KeptVerdict, keep_verdict, kept_of_drive, kept_of_propeller, kept_verdict
 from yardapp.fit.services.mapping import DriveMap, Spot, map_of
-from yardapp.fit.services.pairing import Pairing, drive_figures, judge, pairing, propeller_figures
+from yardapp.fit.services.pairing import Pairing, drive_figures, judge, pairing, propeller_by_tag, propeller_figures
 from yardapp.fit.services.pairs import Pairs, StockPair, pair, pairs_in_stock
 from yardapp.fit.services.stock import RankedPropeller, Stock, stock_for
 from yardapp.fit.services.takers import RankedDrive, Takers, drives_for
@@ -40,6 +40,7 @@ __all__ = [
     "pair",
     "pairing",
     "pairs_in_stock",
+    "propeller_by_tag",
     "propeller_figures",
     "stock_for",
     "try_size",

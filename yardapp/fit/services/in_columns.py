@@ -2,7 +2,7 @@
 
 import gc
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
@@ -11,6 +11,7 @@ import numpy as np
 from sqlalchemy import ColumnElement, Select, Text, and_, case, cast, null, or_, select
 from sqlalchemy.orm import Session
 
+from yardapp.bench.services.looked_over import barred
 from yardapp.fit.ranking.columns import BORE_CODES, HAND_CODES, PROPELLER_FIGURES, Columns, Marks
 from yardapp.fit.ranking.loads import Wheel
 from yardapp.gear import services as gear
@@ -20,8 +21,8 @@ from yardapp.vessels import services as vessels
 ITEM = gear.Item.__table__.c  # columns, not the mapped class: at 100,000 rows the mapping costs more than the sums
 FIGURES = (*PROPELLER_FIGURES, "pitch_m")
 SIZES = 2 * len(FIGURES)
-HAND, SEEN, KIND, GUESSES, ODDS = range(SIZES, SIZES + 5)
-NUMBERS = KIND + 1
+HAND, SEEN, KIND, BARRED, GUESSES, ODDS = range(SIZES, SIZES + 6)
+NUMBERS = BARRED + 1
 GONE = ("sold", "scrapped", "lost", "stolen", "merged")  # as the moves leave it: no stock of this yard
 # Beyond these a bore was made for another shaft: a larger one needs a bush, a smaller one leaves a thin hub.
 LARGEST_BORE, SMALLEST_BORE = 1.15, 0.5
@@ -48,6 +49,7 @@ def propeller_rows(session: Session, who: Who, asked: Asked, *narrowed: ColumnEl
         _coded(ITEM.hand, HAND_CODES),
         case((_is_hand_seen(), 1), else_=0),
         _coded(ITEM.bore_kind, BORE_CODES),
+        case((barred(ITEM.id), 1), else_=0),
         case((known.like('%"guessed"%'), known)),
         case((odds != "[]", odds)),
         ITEM.tag,
@@ -138,13 +140,14 @@ def columns_of(rows: Sequence[Any]) -> Columns:
         hand=hand * seen,
         hand_stamped=stamped.astype(np.int8),
         bore_kind=numbers[KIND].astype(np.int8),
+        barred=numbers[BARRED] > 0,
         doubts=doubts,
     )
 
 
-def wheels_of(rows: Sequence[Any]) -> list[Wheel]:
-    """What is known of each row's blades."""
-    return [Wheel(row.blades, row.area_ratio, row.blade_kind) for row in rows]
+def wheels_of(rows: Sequence[Any]) -> Callable[[int], Wheel]:
+    """What is known of a row's blades, made when it is asked for: of 100,000 rows few are."""
+    return lambda number: Wheel(rows[number].blades, rows[number].area_ratio, rows[number].blade_kind)
 
 
 def _doubts(rows: Sequence[Any]) -> dict[str, Marks]:

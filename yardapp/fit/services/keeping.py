@@ -12,13 +12,13 @@ from yardapp.db import now
 from yardapp.errors import NotFound
 from yardapp.fit.kept import Premise, changed, premises, put_down
 from yardapp.fit.models import Kept
+from yardapp.fit.services.condition import State, states_of, with_state
 from yardapp.fit.services.pairing import drive_figures, pairing, propeller_figures
 from yardapp.fit.verdict import plain
 from yardapp.gear import services as gear
 from yardapp.people import services as people
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
-from yardapp.vessels.services.in_use import drives_by_id
 
 PAGE = 50
 
@@ -87,11 +87,10 @@ def kept_verdict(session: Session, who: Who, kept_id: int) -> KeptVerdict:
     NotFound
         There is none of that number, or this person may not know of its propeller or its drive.
     """
-    row = session.execute(_chosen(who).where(Kept.id == kept_id)).first()
-    if row is None:
+    found = _all_compared(session, session.execute(_chosen(who).where(Kept.id == kept_id)).all())
+    if not found:
         raise NotFound("There is no such verdict here.")
-    drive, vessel = vessels.drive_by_id(session, who, row[0].drive_id)
-    return _compared(row[0], row[1], drive, vessel)
+    return found[0]
 
 
 def kept_of_propeller(session: Session, who: Who, tag: str) -> tuple[str, list[KeptVerdict]]:
@@ -102,13 +101,10 @@ def kept_of_propeller(session: Session, who: Who, tag: str) -> tuple[str, list[K
     NotFound
         No propeller carries the tag, or this person may not know of it.
     """
-    found = select(gear.Item, Kept).outerjoin(Kept, Kept.item_id == gear.Item.id)
-    found = found.where(gear.Item.tag == tag.strip().upper(), gear.Item.kind == "propeller", gear.seen_by(who))
-    rows = session.execute(found.order_by(Kept.id.desc()).limit(PAGE)).all()
-    if not rows:
-        raise NotFound(f"Nothing here carries the tag {tag}.")
-    kept = [(row[1], row[0]) for row in rows if row[1] is not None]
-    return rows[0][0].tag, _all_compared(kept, drives_by_id(session, who, [one.drive_id for one, _ in kept]))
+    rows = _newest(session, _chosen(who).where(gear.Item.tag == tag.strip().upper()))
+    if not rows:  # none was kept, or there is no such propeller
+        return gear.item_by_tag(session, who, tag, kind="propeller").tag, []
+    return rows[0][1].tag, _all_compared(session, rows)
 
 
 def kept_of_drive(session: Session, who: Who, drive_id: int) -> tuple[str, list[KeptVerdict]]:
@@ -119,23 +115,33 @@ def kept_of_drive(session: Session, who: Who, drive_id: int) -> tuple[str, list[
     NotFound
         There is no such drive, or this person may not know of it.
     """
-    drive, vessel = vessels.drive_by_id(session, who, drive_id)
-    rows = session.execute(_chosen(who).where(Kept.drive_id == drive_id).order_by(Kept.id.desc()).limit(PAGE)).all()
-    label = vessels.label_of(vessel.name, drive.position)
-    return label, _all_compared([(row[0], row[1]) for row in rows], {drive.id: (drive, vessel)})
+    rows = _newest(session, _chosen(who).where(Kept.drive_id == drive_id))
+    if not rows:
+        return vessels.drive_label(session, drive_id, who), []
+    return vessels.label_of(rows[0][3].name, rows[0][2].position), _all_compared(session, rows)
 
 
 def _chosen(who: Who) -> Any:
-    return select(Kept, gear.Item).join(gear.Item, gear.Item.id == Kept.item_id).where(gear.seen_by(who))
+    """Only those whose propeller and drive this person may know of."""
+    drive, vessel = vessels.Drive, vessels.Vessel
+    chosen = select(Kept, gear.Item, drive, vessel).select_from(Kept).join(gear.Item, gear.Item.id == Kept.item_id)
+    chosen = chosen.join(drive, drive.id == Kept.drive_id).join(vessel, vessel.id == drive.vessel_id)
+    return chosen.where(gear.seen_by(who), vessels.may_see_vessel(who))
 
 
-def _all_compared(kept: Sequence[tuple[Kept, gear.Item]], drives: dict[int, Any]) -> list[KeptVerdict]:
-    """Only those whose drive this person may know of."""
-    return [_compared(one, item, *drives[one.drive_id]) for one, item in kept if one.drive_id in drives]
+def _newest(session: Session, chosen: Any) -> Sequence[Any]:
+    rows: Sequence[Any] = session.execute(chosen.order_by(Kept.id.desc()).limit(PAGE)).all()
+    return rows
 
 
-def _compared(kept: Kept, item: gear.Item, drive: Any, vessel: Any) -> KeptVerdict:
-    stands = put_down(propeller_figures(item), drive_figures(drive, vessel), engine=drive.engine)
+def _all_compared(session: Session, rows: Sequence[Any]) -> list[KeptVerdict]:
+    states = states_of(session, list({row[1].id for row in rows}))
+    return [_compared(kept, item, states[item.id], drive, vessel) for kept, item, drive, vessel in rows]
+
+
+def _compared(kept: Kept, item: gear.Item, state: State, drive: Any, vessel: Any) -> KeptVerdict:
+    propeller = with_state(propeller_figures(item), state)
+    stands = put_down(propeller, drive_figures(drive, vessel), engine=drive.engine)
     rests_on = [path for check in kept.checks for path in check["rests_on"]]
     return KeptVerdict(
         kept=kept,

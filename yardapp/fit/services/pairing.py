@@ -4,11 +4,13 @@ from dataclasses import dataclass, replace
 from math import hypot
 from typing import Any
 
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
 from yardapp.fit.checks.groups import EVERYTHING
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
+from yardapp.fit.services.condition import states_of, with_state
 from yardapp.fit.verdict import RULES, Verdict, asked_by, plain
 from yardapp.fit.verdict import judge as judge_figures
 from yardapp.gear import services as gear
@@ -122,9 +124,9 @@ def pairing(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = 
     """
     if rule not in RULES:
         raise Refused(f"There is no rule {rule}: {', '.join(RULES)}.", "rule")
-    item = gear.item_by_tag(session, who, tag, kind="propeller")
-    drive, vessel = vessels.drive_by_id(session, who, drive_id)
-    propeller, room = propeller_figures(item), drive_figures(drive, vessel)
+    item, drive, vessel = _both(session, who, tag, drive_id)
+    propeller = with_state(propeller_figures(item), states_of(session, [item.id])[item.id])
+    room = drive_figures(drive, vessel)
     return Pairing(
         tag=item.tag,
         drive_id=drive.id,
@@ -137,6 +139,31 @@ def pairing(session: Session, who: Who, tag: str, drive_id: int, *, rule: str = 
         item_id=item.id,
         engine=drive.engine,
     )
+
+
+def _both(session: Session, who: Who, tag: str, drive_id: int) -> tuple[gear.Item, vessels.Drive, vessels.Vessel]:
+    """The propeller, the drive and its boat: in one go, or one by one to say which of them there is not."""
+    drive, vessel = vessels.Drive, vessels.Vessel
+    chosen = select(gear.Item, drive, vessel).select_from(gear.Item)
+    chosen = chosen.join(drive, drive.id == drive_id).join(vessel, vessel.id == drive.vessel_id)
+    chosen = chosen.where(gear.Item.tag == tag.strip().upper(), gear.Item.kind == "propeller")
+    found = session.execute(chosen.where(gear.seen_by(who), vessels.may_see_vessel(who))).first()
+    if found is not None:
+        return found[0], found[1], found[2]
+    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    return item, *vessels.drive_by_id(session, who, drive_id)
+
+
+def propeller_by_tag(session: Session, who: Who, tag: str) -> tuple[PropellerFigures, str]:
+    """A propeller of the register with all that is known of its state, and its tag as it stands there.
+
+    Raises
+    ------
+    NotFound
+        No propeller carries the tag, or this person may not know of it.
+    """
+    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    return with_state(propeller_figures(item), states_of(session, [item.id])[item.id]), item.tag
 
 
 def unjudged(propeller: PropellerFigures, room: DriveFigures, *, say: Any = plain) -> Verdict | None:

@@ -4,10 +4,12 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from yardapp.fit.ranking.columns import figure_at, propeller_at
 from yardapp.fit.ranking.mates import mates
+from yardapp.fit.services.condition import states_of, with_state
 from yardapp.fit.services.in_columns import Asked, columns_of, near_bore, propeller_rows
 from yardapp.fit.services.pairing import propeller_figures
 from yardapp.fit.verdict import BADNESS, Verdict, judge_pair, plain
@@ -79,8 +81,12 @@ def pair(session: Session, who: Who, right: str, left: str, *, say: Any = plain)
     NotFound
         No propeller carries one of the tags, or this person may not know of it.
     """
-    items = [gear.item_by_tag(session, who, tag, kind="propeller") for tag in (right, left)]
-    one, other = (propeller_figures(item) for item in items)
+    tags = [tag.strip().upper() for tag in (right, left)]
+    chosen = select(gear.Item).where(gear.Item.tag.in_(tags), gear.Item.kind == "propeller", gear.seen_by(who))
+    found = {item.tag: item for item in session.scalars(chosen)}
+    items = [found.get(tag) or gear.item_by_tag(session, who, tag, kind="propeller") for tag in tags]
+    states = states_of(session, [item.id for item in items])
+    one, other = (with_state(propeller_figures(item), states[item.id]) for item in items)
     return items[0].tag, items[1].tag, judge_pair(one, other, say=say)
 
 

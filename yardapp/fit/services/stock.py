@@ -1,6 +1,6 @@
 """What goes on this drive: the register's propellers, ranked."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
-from yardapp.fit.checks.groups import GEOMETRY
+from yardapp.fit.checks.groups import NOT_LISTED, asked_in_lists
 from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.figures import DriveFigures
 from yardapp.fit.loading import Lacking, Premises, premises
@@ -94,21 +94,21 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
 
 
 def _in_order(
-    found: Prejudged, columns: Columns, apart: Array, load: Premises | Lacking, wheels: list[Wheel]
+    found: Prejudged, columns: Columns, apart: Array, load: Premises | Lacking, wheel_of: Callable[[int], Wheel]
 ) -> tuple[NDArray[np.int64], Array]:
     """By verdict and work; then how well it loads the engine; then nearest in bore, and of those the larger."""
     larger = -columns.values["diameter_m"]
     order = in_order(found, apart, larger)
     if isinstance(load, Lacking):
         return order, np.full(columns.count, np.nan)
-    ratios = load_ratios(load, columns, wheels, order.tolist())
+    ratios = load_ratios(load, columns, wheel_of, order.tolist())
     return in_order(found, np.abs(ratios - load.aim_ratio), apart, larger), ratios
 
 
 def _judged(columns: Columns, rows: Sequence[Any], number: int, end: DriveFigures, rule: str, say: Any) -> Verdict:
-    """Shaft and water alone, as the list is ranked by; the pair's own page asks for more."""
+    """Shaft, water, and a fault that bars it, as the list is ranked by; the pair's own page asks for more."""
     propeller = propeller_at(columns, number, blades=rows[number].blades)
-    return judge_figures(propeller, end, rule=rule, say=say, ask=GEOMETRY)
+    return judge_figures(propeller, end, rule=rule, say=say, ask=asked_in_lists(propeller), skip=NOT_LISTED)
 
 
 def _ranked(row: Any, load_ratio: float, verdict: Verdict) -> RankedPropeller:

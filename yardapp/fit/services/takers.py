@@ -1,16 +1,18 @@
 """On which drives does this propeller go: the yard's drives, ranked, and whose they are."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
+from sqlalchemy import case, select
 from sqlalchemy.orm import Session
 
+from yardapp.bench.services.looked_over import barred
 from yardapp.errors import Refused
-from yardapp.fit.checks.groups import GEOMETRY
+from yardapp.fit.checks.groups import NOT_LISTED, asked_in_lists
 from yardapp.fit.checks.tip_room import BANDS
-from yardapp.fit.ranking.columns import DRIVE_FIGURES, HAND_CODES, Columns, codes, drive_at, propeller_columns
+from yardapp.fit.ranking.columns import A_FAULT, DRIVE_FIGURES, HAND_CODES, Columns, codes, drive_at, propeller_columns
 from yardapp.fit.ranking.order import counted, in_order
 from yardapp.fit.ranking.prejudge import Prejudged, prejudge
 from yardapp.fit.services.pairing import propeller_figures
@@ -63,14 +65,15 @@ def drives_for(
     """
     if rule not in BANDS:
         raise Refused(f"A list is ranked by one of {', '.join(BANDS)}.", "rule")
-    item = gear.item_by_tag(session, who, tag, kind="propeller")
+    item, is_barred = _item(session, who, tag)
     rows = drive_rows(session, who, words=words)
     propeller, columns = propeller_figures(item), drive_columns_of(rows)
+    if is_barred:
+        propeller = replace(propeller, open_faults=(A_FAULT,))
     found = prejudge(propeller_columns([propeller]), columns, rule=rule)
+    asked: dict[str, Any] = {"rule": rule, "say": say, "ask": asked_in_lists(propeller), "skip": NOT_LISTED}
     ranked = [
-        _ranked(
-            rows[number], item, judge_figures(propeller, drive_at(columns, number), rule=rule, say=say, ask=GEOMETRY)
-        )
+        _ranked(rows[number], item, judge_figures(propeller, drive_at(columns, number), **asked))
         for number in _in_order(found, rows, columns, item)[first : first + PAGE].tolist()
     ]
     return Takers(
@@ -79,6 +82,14 @@ def drives_for(
         counts=dict(zip(BADNESS, counted(found), strict=True)),
         further=first + PAGE if first + PAGE < len(rows) else None,
     )
+
+
+def _item(session: Session, who: Who, tag: str) -> tuple[gear.Item, bool]:
+    """The propeller, and whether an open fault bars it."""
+    chosen = select(gear.Item, case((barred(gear.Item.id), 1), else_=0))
+    chosen = chosen.where(gear.Item.tag == tag.strip().upper(), gear.Item.kind == "propeller", gear.seen_by(who))
+    found = session.execute(chosen).first()
+    return (found[0], bool(found[1])) if found else (gear.item_by_tag(session, who, tag, kind="propeller"), False)
 
 
 def _in_order(found: Prejudged, rows: Sequence[Any], columns: Columns, item: gear.Item) -> Any:

@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
 from yardapp.fit.figures import DriveFigures, Figure, PropellerFigures
-from yardapp.fit.services.pairing import Pairing, drive_figures, propeller_figures, unjudged
+from yardapp.fit.services.pairing import Pairing, drive_figures, propeller_by_tag, unjudged
 from yardapp.fit.typed import (
     PROPELLER_SIZES,
     WAYS,
@@ -95,8 +95,7 @@ def _propeller(session: Session, who: Who, tried: Tried) -> tuple[PropellerFigur
         return typed, ""
     if is_said(typed):
         raise Refused(BOTH.format(one="a tag", other="a propeller's figures"), "tag")
-    item = gear.item_by_tag(session, who, tried.tag, kind="propeller")
-    return propeller_figures(item), item.tag
+    return propeller_by_tag(session, who, tried.tag)
 
 
 def _room(session: Session, who: Who, tried: Tried) -> tuple[DriveFigures, int, str, int]:

@@ -11,7 +11,7 @@ from yardapp.drawings.bore_on_taper import bore_on_taper
 from yardapp.drawings.disc_under_hull import RuleBand, disc_under_hull
 from yardapp.fit.figures import Figure, PropellerFigures
 from yardapp.fit.services import Pairing
-from yardapp.fit.verdict import NO, Check, Compared, Sum, Verdict
+from yardapp.fit.verdict import GOES_ON, NO, Check, Compared, Sum, Verdict
 from yardapp.formulas.clearance import handbook_rule
 from yardapp.quantities import System
 
@@ -75,10 +75,16 @@ def still_open(pairing: Pairing) -> list[dict[str, Any]]:
             "label": GROUPS[part.group],
             "verdict": part.verdict,
             "needs": list(dict.fromkeys(_needs(pairing.unjudged, part.checks))),
+            "known": _known(pairing.unjudged, part.checks),
         }
         for part in pairing.unjudged.parts
         if part.group not in judged
     ]
+
+
+def _known(verdict: Verdict, names: tuple[str, ...]) -> list[str]:
+    """What is known of a part all the same, and in order."""
+    return [check.says for check in verdict.checks if check.name in names and check.verdict == GOES_ON]
 
 
 def _needs(found: Verdict, names: tuple[str, ...]) -> list[str]:

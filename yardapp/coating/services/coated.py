@@ -1,0 +1,24 @@
+"""What is on a thing, as rows for other rooms to build on."""
+
+from typing import Any
+
+from sqlalchemy import Integer, cast, literal, null, select
+
+from yardapp.coating.models import CoatingSystem, Job, Piece, SystemVersion
+
+
+def coating_rows(items: Any) -> Any:
+    """Item, `coated`, the system's name, nothing, when its last coat was on; NULL while the job still runs."""
+    return (
+        select(
+            Piece.item_id,
+            literal("coated").label("what"),
+            CoatingSystem.name.label("word"),
+            cast(null(), Integer).label("blade"),
+            Piece.finished.label("at"),
+        )
+        .join(Job, Job.id == Piece.job_id)
+        .join(SystemVersion, SystemVersion.id == Job.system_version_id)
+        .join(CoatingSystem, CoatingSystem.id == SystemVersion.system_id)
+        .where(Piece.item_id.in_(items))
+    )
