@@ -211,3 +211,24 @@ def test_a_fault_there_again_opens_with_where_it_was(client, fetch, tag):
     with snapshot() as session:
         assert session.scalars(select(Fault).where(Fault.number == 2)).one().reopens_id == 1
         assert len(session.scalars(select(FaultClosing)).all()) == 1
+
+
+def test_the_propellers_own_page_counts_what_stands_and_says_the_worst_within_its_three_queries(client, fetch):
+    with transaction() as session:
+        tag = make_propeller(session, blades=(3, 0.0)).tag
+        other = make_propeller(session).tag
+        raised(session, other)
+        worst = raised(session, tag).id
+        raised(session, tag, severity="watch", kind="bend")
+        raised(session, tag, severity="note", kind="nick")
+    both = fetch(f"/propellers/{tag}")
+    with transaction() as session:
+        bench.close_fault(session, make_who(session), worst, "Ground out and dye-tested: nothing left")
+    left = fetch(f"/propellers/{tag}")
+
+    assert f'<a href="/bench/{tag}/condition">3 open faults</a>; it must not turn.' in both
+    assert f'<a href="/bench/{tag}/condition">2 open faults</a>, to be watched.' in left
+    with transaction() as session:
+        for row in bench.still_open(session, make_who(session), tag=tag):
+            bench.close_fault(session, make_who(session), row.fault.id, "Faired")
+    assert "open fault" not in fetch(f"/propellers/{tag}")

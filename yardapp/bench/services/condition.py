@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
-from sqlalchemy import func, select
+from sqlalchemy import case, func, select
 from sqlalchemy.orm import Session
 
 from yardapp.bench.faults import HEARD, KINDS, SEVERITIES, SIDES
@@ -13,6 +14,7 @@ from yardapp.bench.sums import Known
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services as gear
+from yardapp.gear.services.story import TOLD
 from yardapp.people import services as people
 from yardapp.people.services import Who
 
@@ -240,6 +242,18 @@ def note_ring(session: Session, who: Who, tag: str, heard: str, blade: int | Non
     session.flush()  # the audit names its number
     people.note(session, who, "noted a ring test", "ring", ring.id, tag=item.tag, heard=heard)
     return ring
+
+
+def _standing(column: Any) -> Any:
+    """A column over the faults that still stand on a thing, as its own page asks for it."""
+    closed = select(FaultClosing.id).where(FaultClosing.fault_id == Fault.id).exists()
+    chosen = select(column).where(Fault.item_id == gear.Item.id, ~closed)
+    return chosen.correlate(gear.Item).scalar_subquery()
+
+
+# Worst first, as a number: a page of the register reads both figures with the thing itself.
+TOLD["open_faults"] = lambda: _standing(func.count(Fault.id))
+TOLD["worst_fault"] = lambda: _standing(func.min(case(WORST_FIRST, value=Fault.severity)))
 
 
 def still_open(session: Session, who: Who, *, tag: str | None = None) -> list[FaultRow]:

@@ -1,11 +1,11 @@
 """One item with everything that was ever said, done and photographed of it: two queries."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import String, cast, literal, null, or_, select, true, union_all
+from sqlalchemy import ColumnElement, String, cast, literal, null, or_, select, true, union_all
 from sqlalchemy.orm import Session, aliased
 
 from yardapp.errors import NotFound
@@ -13,6 +13,9 @@ from yardapp.gear.models import Event, Evidence, Item, Photo, Set
 from yardapp.gear.services.items import seen_by
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
+
+# What other rooms tell on a thing's page, by name: each a column over Item, asked for in the page's own query.
+TOLD: dict[str, Callable[[], ColumnElement[Any]]] = {}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -59,6 +62,7 @@ class ItemPage:
     lines: Sequence[Line] = field(default_factory=tuple)
     set_name: str = ""
     kept_tag: str = ""
+    told: Mapping[str, Any] = field(default_factory=dict)
 
     @property
     def evidence(self) -> list[Line]:
@@ -93,6 +97,7 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> 
     kept = aliased(Item)
     found = session.execute(
         select(Item, on.c.vessel, on.c.position, *off_names, Set.name.label("set_name"), kept.tag.label("kept_tag"))
+        .add_columns(*(column().label(name) for name, column in TOLD.items()))
         .outerjoin(on, on.c.drive_id == Item.aboard_id)
         .outerjoin(off, off.c.drive_id == Item.came_off_id)
         .outerjoin(Set, Set.id == Item.set_id)
@@ -108,6 +113,7 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> 
         lines=_lines(session, found[0].id),
         set_name=found.set_name or "",
         kept_tag=found.kept_tag or "",
+        told={name: getattr(found, name) for name in TOLD},
     )
 
 
