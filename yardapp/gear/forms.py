@@ -1,5 +1,7 @@
 """What may be typed about gear."""
 
+from typing import Any
+
 from wtforms import (
     DateField,
     FileField,
@@ -30,6 +32,11 @@ HANDS = [("right", "Right hand"), ("left", "Left hand"), ("", "Not looked at yet
 def number_or_none(value: str | None) -> int | None:
     """The chosen number; an empty choice is nobody and nothing."""
     return int(value) if value and str(value).isdigit() else None
+
+
+def yes_or_no(value: Any) -> str:
+    """How a choice between the two is written, from a box or from the record."""
+    return "yes" if value in (True, "yes") else "no"
 
 
 class LogForm(YardForm):
@@ -65,7 +72,18 @@ class ChangeForm(RecordForm):
     """The record itself; figures change by evidence alone."""
 
     place = StringField("Where it is", [Length(max=120)])
+    is_for_sale = RadioField(
+        "For sale",
+        choices=options([("yes", "For sale"), ("no", "Not for sale")]),
+        coerce=yes_or_no,
+        validate_choice=False,
+    )
     note = TextAreaField("Note", [Length(max=2000)])
+
+    def readings(self) -> dict[str, Any]:
+        """Whether it is for sale as a yes, a no, or nothing said."""
+        said = dict(super().readings())
+        return said | {"is_for_sale": None if said["is_for_sale"] is None else said["is_for_sale"] == "yes"}
 
 
 class WorkForm(YardForm):

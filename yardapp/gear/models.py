@@ -93,6 +93,7 @@ class Item(Base):
     aboard_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"))
     came_off_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"), index=True)
     is_proposed: Mapped[bool] = mapped_column(default=False)
+    is_for_sale: Mapped[bool] = mapped_column(default=False)
     logged_by: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"), index=True)
     logged: Mapped[datetime]
     words: Mapped[str] = mapped_column(Text, default="")

@@ -85,6 +85,7 @@ class ItemChange(Body):
     version: Id = Field(description="The version that this change was made on.")
     place: Place | None = None
     note: Note | None = None
+    is_for_sale: bool | None = None
 
 
 class ItemPage(Body):
@@ -174,6 +175,7 @@ class Item(Reply):
     came_off: str
     came_off_id: int | None
     is_proposed: bool
+    is_for_sale: bool
     logged: datetime
     figures: dict[str, Figure] = Field(description="Working figures by their full name; what is not known is left out.")
     contradictions: list[Contradiction]

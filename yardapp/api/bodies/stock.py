@@ -19,6 +19,7 @@ class StockAsked(Body):
     boat: Part = Field("", description="Part of a name or owner of the boat that it is on or came off.")
     blades: Literal["2", "3", "4", "5", "6", "7"] | None = None
     aboard: Literal["yes", "no"] = Field("no", description="Those that are on boats too.")
+    for_sale: Literal["yes", "no"] = Field("no", description="Only what is for sale.")
     any_bore: Literal["yes", "no"] = Field("no", description="Bores of quite another shaft too.")
     rule: Band = Field("15 %", description="The band for room at the tips.")
     first: IdInAddress = Field(0, description=GO_ON)
@@ -61,6 +62,7 @@ class StockRow(Judged):
     blades: int | None
     hand: Hand | None
     where: str
+    is_for_sale: bool
     load_ratio: float | None = Field(
         description="Speed of the engine at full throttle, were there no governor, over its rated one; null where it "
         "can't be told."

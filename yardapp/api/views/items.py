@@ -63,6 +63,7 @@ def shown(act: Act, tag: str, kind: str) -> bodies.Item:
         came_off=found.came_off,
         came_off_id=item.came_off_id,
         is_proposed=item.is_proposed,
+        is_for_sale=item.is_for_sale,
         logged=item.logged,
         figures={figure.name: _figure(item, figure.name) for figure in figures_of(kind) if figure.name in item.known},
         contradictions=[
@@ -121,5 +122,7 @@ def page_of(act: Act, kind: str, asked: bodies.ItemPage) -> bodies.Items:
 def change(act: Act, said: bodies.ItemChange, tag: str, kind: str) -> bodies.Item:
     """Change the record itself."""
     services.item_by_tag(act.session, act.who, tag, kind=kind, for_change=True)
-    services.change_item(act.session, act.who, tag, said.version, place=said.place, note=said.note)
+    services.change_item(
+        act.session, act.who, tag, said.version, place=said.place, note=said.note, is_for_sale=said.is_for_sale
+    )
     return shown(act, tag, kind)

@@ -18,6 +18,7 @@ def stock_for_drive(act: Act, asked: bodies.StockAsked, drive_id: int) -> bodies
         boat=asked.boat,
         blades=None if asked.blades is None else int(asked.blades),
         is_aboard_too=asked.aboard == "yes",
+        is_for_sale=asked.for_sale == "yes",
         is_any_bore=asked.any_bore == "yes",
         rule=asked.rule,
         first=asked.first,
@@ -47,6 +48,7 @@ def _propeller(row: Any) -> bodies.StockRow:
         blades=row.blades,
         hand=row.hand,
         where=row.where,
+        is_for_sale=row.is_for_sale,
         load_ratio=row.load_ratio,
         **_judged(row.verdict),
     )

@@ -36,6 +36,7 @@ class Asked:
     boat: str = ""
     blades: int | None = None
     is_aboard_too: bool = False
+    is_for_sale: bool = False
     is_any_bore: bool = False
     rule: str = "15 %"
     first: int = 0
@@ -59,6 +60,7 @@ def propeller_rows(session: Session, who: Who, asked: Asked, *narrowed: ColumnEl
         ITEM.area_ratio,
         ITEM.blade_kind,
         ITEM.place,
+        ITEM.is_for_sale,
         ITEM.aboard_id,
     )
     chosen = chosen.where(ITEM.kind == "propeller", gear.seen_by(who), *_asked_for(session, asked), *narrowed)
@@ -100,6 +102,8 @@ def _asked_for(session: Session, asked: Asked) -> list[ColumnElement[bool]]:
     clauses: list[ColumnElement[bool]] = [ITEM.standing.not_in(GONE)]
     if asked.place:
         clauses.append(ITEM.place.icontains(asked.place, autoescape=True))
+    if asked.is_for_sale:
+        clauses.append(ITEM.is_for_sale)
     if asked.blades is not None:
         clauses.append(ITEM.blades == asked.blades)
     if asked.boat:

@@ -38,6 +38,7 @@ class RankedPropeller:
     hand: str | None
     where: str
     verdict: Verdict
+    is_for_sale: bool
     # Speed of the engine at full throttle, were there no governor, over its rated one; None where it can't be told.
     load_ratio: float | None = None
 
@@ -120,5 +121,6 @@ def _ranked(row: Any, load_ratio: float, verdict: Verdict) -> RankedPropeller:
         hand=row.hand,
         where=vessels.label_of(row.vessel, row.position) if row.position else row.place,
         verdict=verdict,
+        is_for_sale=row.is_for_sale,
         load_ratio=None if np.isnan(load_ratio) else float(load_ratio),
     )

@@ -40,6 +40,7 @@ def propeller_row(row: RankedPropeller, system: System, href: str, rated_speed_r
         "size": ", ".join(word for word in words if word),
         "where": row.where,
         "load": _load(row.load_ratio, rated_speed_rps),
+        "flag": "For sale" if row.is_for_sale else "",
         **_judged(row.verdict),
     }
 

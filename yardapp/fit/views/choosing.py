@@ -38,6 +38,7 @@ def choose_propeller(drive_id: int) -> ResponseReturnValue:
         boat=_text("boat"),
         blades=blades if blades in range(2, 8) else None,
         is_aboard_too=bool(request.args.get("aboard")),
+        is_for_sale=bool(request.args.get("for_sale")),
         is_any_bore=bool(request.args.get("any_bore")),
         rule=_rule(),
         first=_first(),
@@ -69,7 +70,11 @@ def pairs() -> ResponseReturnValue:
     """Pairs in stock, for the two shafts of one boat."""
     who, drive_id = current_who(), request.args.get("drive", type=int)
     asked = services.Asked(
-        place=_text("place"), boat=_text("boat"), is_aboard_too=bool(request.args.get("aboard")), first=_first()
+        place=_text("place"),
+        boat=_text("boat"),
+        is_aboard_too=bool(request.args.get("aboard")),
+        is_for_sale=bool(request.args.get("for_sale")),
+        first=_first(),
     )
     with snapshot() as opened:
         found = services.pairs_in_stock(opened, who, asked, drive_id=drive_id, say=showing.say_in(who.units))
