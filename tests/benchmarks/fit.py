@@ -51,7 +51,8 @@ def filled(path: Path) -> None:
     with sqlite3.connect(path) as register:
         register.execute(
             "INSERT INTO vessels_vessel (id, version, name, kind, owner, length_m_typed, note, logged, words,"
-            " hull_kind, speed_power, speed_power_kind) VALUES (1, 1, 'Kittiwake', '', 'R. Thorne', '', '', '2026-01-01 00:00:00',"
+            " hull_kind, speed_power, speed_power_kind) VALUES"
+            " (1, 1, 'Kittiwake', '', 'R. Thorne', '', '', '2026-01-01 00:00:00',"
             " 'Kittiwake', 'displacement_single', ?, 'effective')",
             (json.dumps([[speed, 130.0 * speed**3] for speed in range(1, 9)]),),
         )
