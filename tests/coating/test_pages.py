@@ -296,3 +296,61 @@ def test_a_job_keeps_the_version_of_the_system_that_it_ran_on(client, clock):
     assert story.system.version == 1
     assert "new tin" not in story.system.notes
     assert make_system
+
+
+def test_two_coat_at_once_and_each_card_has_its_own_tap(fetch, clock):
+    job = a_job(blades=3, people=2)
+    with transaction() as session:
+        read_weather(session, job)
+        mix(session, job)
+        tap(session, job, "started", "1", COAT_1)
+
+    text = fetch(f"/coating/jobs/{job}", queries=5)
+
+    # The page asks for the second blade to be begun; the first is done with one tap all the same.
+    assert f'value="started|2|{COAT_1}"' in text
+    card = text[text.index('running-unit-label">Bracket 1') : text.index('running-unit-label">Bracket 2')]
+    assert f'value="done|1|{COAT_1}"' in card
+
+
+def test_weather_that_is_due_is_one_tap_away(fetch, clock):
+    job = a_job()
+
+    assert '<a class="act act-main" href="#weather-box">Type the reading</a>' in fetch(
+        f"/coating/jobs/{job}", queries=5
+    )
+
+
+def test_the_log_draws_each_blade_against_time(fetch, clock):
+    with transaction() as session:
+        job = make_job(session)
+        coat_whole(session, job, clock)
+
+    text = fetch(f"/coating/jobs/{job.id}/log", queries=5)
+
+    assert "<svg" in text
+    assert "Each blade against time" in text
+
+
+def test_what_is_on_says_when_the_next_is_due_and_by_what(client, fetch, clock):
+    with transaction() as session:
+        job = make_job(session, title="Kittiwake")
+        coat_whole(session, job, clock)
+        clock.later(days=2)
+    client.send(f"/coating/jobs/{job.id}/acts", tap="launched")
+
+    text = fetch("/coating/lives", queries=4)
+
+    assert "Next due" in text
+    assert "nobody looked" in text
+    assert "Too few have ended to name a middle" in text
+
+
+def test_a_system_says_what_film_and_solids_come_to(fetch, register):
+    with transaction() as session:
+        system = make_system(session)
+
+    text = fetch(f"/coating/systems/{system}", queries=4)
+
+    # 50 um dry at half solids: 100 um wet, and 10 m2 a litre (10 x 50 / 50).
+    assert re.search(r"50 µm</td>.*?100 µm</td>.*?100 µm</td>.*?10 m²", text, re.DOTALL)

@@ -9,6 +9,7 @@ from yardapp.formulas.lives import median_life
 RATINGS = ("clean", "slime", "weed", "shell few", "shell many", "coating gone")
 GONE = RATINGS[-1]
 FEW = 3
+WINDOWS = {True: "windows met or put right", False: "a window missed", None: "windows not known"}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -107,7 +108,7 @@ _TEMPERATURE = "temperature not read"
 
 def _named(coated: Coated, name: str) -> str:
     if name == "windows":
-        return {True: "windows met", False: "a window missed", None: "windows not known"}[coated.windows_met]
+        return WINDOWS[coated.windows_met]
     if name == "temperature":
         return _warmth(coated.metal_low_c)
     if name == "version":

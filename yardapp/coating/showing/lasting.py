@@ -4,13 +4,13 @@ from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
 from typing import Any
 
-from yardapp.coating.history import RATINGS, Lives, life_so_far_s, lives, next_due_s, worst
+from yardapp.coating.history import RATINGS, Due, Lives, life_so_far_s, lives, next_due_s, worst
 from yardapp.coating.services import CoatRow
 from yardapp.drawings.plot import Axis, Dot, plot
 from yardapp.filters import day
 
 DAY_S, MONTH_S = 86400.0, 30.44 * 86400.0
-MET = {True: "every window met", False: "a window missed", None: "nobody can vouch for the windows"}
+MET = {True: "every window met or put right", False: "a window missed", None: "nobody can vouch for the windows"}
 
 
 def coat(row: CoatRow, now_s: float, href: Callable[[int], str | None]) -> dict[str, Any]:
@@ -45,7 +45,8 @@ def _how(row: CoatRow) -> str:
     piece = row.piece
     warm = ""
     if piece.metal_low_c is not None and piece.metal_high_c is not None:
-        warm = f"metal {piece.metal_low_c:.0f} to {piece.metal_high_c:.0f} °C"
+        low, high = f"{piece.metal_low_c:.0f}", f"{piece.metal_high_c:.0f}"
+        warm = f"metal {low} °C" if low == high else f"metal {low} to {high} °C"
     met = MET[piece.windows_met] if piece.finished is not None else ""
     return ", ".join(part for part in (f"by {row.way}", warm, met) if part)
 
@@ -92,7 +93,7 @@ def _of_blade(one: Any) -> str:
 def _due(row: CoatRow) -> str:
     """When the next one is due, and what that rests on."""
     coated = row.coated
-    if coated is None or row.ended is not None or row.system.life_s is None:
+    if coated is None or row.ended is not None:
         return ""
     due = next_due_s(coated, row.system.life_s)
     if due.at_s is None:
@@ -111,11 +112,46 @@ def _age(seconds: float | None) -> str:
     return f"{months:.0f} months" if months < 24 else f"{months / 12:.1f} years"
 
 
-def lives_shown(rows: Sequence[CoatRow], now_s: float, by: Sequence[str] = ("system", "way")) -> dict[str, Any]:
+MOST_DUE = 40
+
+
+def due_rows(
+    rows: Sequence[CoatRow], now_s: float, href: Callable[[int], str]
+) -> list[tuple[tuple[str, str], str, str, str]]:
+    """What is still on, what is due first first: by its sheet, else by what the yard's own coats of its kind last."""
+    every = [coated for row in rows if (coated := row.coated) is not None]
+    kinds = {one.group: one for one in lives(every, now_s)}
+    found = []
+    for row in rows:
+        coated = row.coated
+        if coated is None or coated.immersed_s is None or row.ended is not None:
+            continue
+        kind = kinds.get((coated.system, coated.way))
+        due = next_due_s(coated, row.system.life_s if row.system.life_s is not None else kind)
+        found.append((due.at_s is None, due.at_s or 0.0, row, due))
+    found.sort(key=lambda one: one[:2])
+    return [_due_row(row, due, now_s, href) for _silent, _at_s, row, due in found[:MOST_DUE]]
+
+
+def _due_row(row: CoatRow, due: Due, now_s: float, href: Callable[[int], str]) -> tuple[tuple[str, str], str, str, str]:
+    seen = worst(row.told_ratings)
+    looked = f"{seen}, {day(row.ratings[0].at)}" if seen else "nobody looked"
+    at = "not known" if due.at_s is None else day(datetime.fromtimestamp(due.at_s, UTC))
+    late = ": past it" if due.at_s is not None and due.at_s < now_s else ""
+    return ((f"{row.piece.label}, {row.job}", href(row.piece.id)), looked, f"{at}{late}", due.rests_on)
+
+
+def lives_shown(
+    rows: Sequence[CoatRow],
+    now_s: float,
+    by: Sequence[str] = ("system", "way"),
+    href: Callable[[int], str] | None = None,
+) -> dict[str, Any]:
     """Lives by system and by how it was applied: a plot of every one of them, and a table with counts."""
     coated = [one for row in rows if (one := row.coated) is not None]
     groups = lives(coated, now_s, by)
     return {
+        "due": due_rows(rows, now_s, href) if href else [],
         "count": len(coated),
         "drawing": _drawing(groups) if groups else None,
         "rows": [_group(one) for one in groups],

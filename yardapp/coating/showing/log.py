@@ -1,15 +1,19 @@
 """The log of a job: every act, what went against the sheet, what was planned."""
 
 from collections.abc import Callable, Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any
 
 from yardapp.coating.hours import from_json
+from yardapp.coating.live_bars import live_bars
 from yardapp.coating.services import Story
 from yardapp.coating.showing.words import words_of
+from yardapp.drawings.timeline import timeline
 from yardapp.fields import QuantityField
 from yardapp.filters import clock, day
 from yardapp.quantities import show
+
+TICKS = 5
 
 
 def rows(story: Story, href: Callable[[int], str | None]) -> list[dict[str, Any]]:
@@ -47,6 +51,19 @@ def faults(story: Story) -> list[tuple[str, str, str]]:
         )
         for fault in story.run.faults
     ]
+
+
+def drawing(story: Story, now_s: float) -> Any:
+    """Each blade against time as it went, the windows that are open to it and those that were missed."""
+    bars = live_bars(story.run, now_s)
+    ends = [end for row in bars for bar in row.bars for end in (bar.start_s, bar.end_s)]
+    if not ends:
+        return None
+    step = (max(ends) - min(ends)) / (TICKS - 1)
+    moments = [min(ends) + step * one for one in range(TICKS)]
+    ticks = [(at_s, clock(datetime.fromtimestamp(at_s, UTC))) for at_s in moments]
+    is_on = story.job.is_open and now_s < max(ends) + step
+    return timeline(bars, now_s=now_s if is_on else None, now_label="now" if is_on else "", ticks=ticks, key="live")
 
 
 def photos(story: Story) -> list[tuple[str, str]]:

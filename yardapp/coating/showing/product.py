@@ -45,27 +45,34 @@ def _is(act: Any, kind: str, product: str) -> bool:
     return bool(act.kind == kind and act.figures.get("product") == product)
 
 
-def pots(left: Sequence[PotLeft]) -> list[tuple[str, str, str, str, str]]:
-    """What stands mixed: until when, how much is unused, what that would cover, and onto which pieces it would go."""
-    return [(one.pot.product, _state(one), *_rest(one)) for one in left]
+def pots(left: Sequence[PotLeft]) -> list[dict[str, Any]]:
+    """What stands mixed: until when, how much is unused, what that would cover, which pieces that wait it would do."""
+    return [
+        {
+            "product": one.pot.product,
+            "state": _state(one),
+            "unused": NOT_SAID if one.covers is None else show(one.covers.volume_m3, "volume"),
+            "covers": _covers(one),
+            "pieces": [piece.label for piece in one.covers.pieces] if one.covers and one.pot.state != "past" else [],
+        }
+        for one in left
+    ]
 
 
 def _state(left: PotLeft) -> str:
     pot = left.pot
-    batch = f"batch {pot.batch}, " if pot.batch else ""
+    batch = f"Batch {pot.batch}: " if pot.batch else ""
     until = f", good until {at_clock(pot.good_until_s)}" if pot.good_until_s is not None and pot.state != "past" else ""
-    return f"{batch}{STATES[pot.state]}{until}"
+    return f"{batch}{pot.said or STATES[pot.state]}{until}"
 
 
-def _rest(left: PotLeft) -> tuple[str, str, str]:
+def _covers(left: PotLeft) -> str:
+    """By its volume, and in the time that it is good."""
     rest = left.covers
-    if rest is None:
-        return NOT_SAID, "", ""
-    if left.pot.state == "past":
-        return show(rest.volume_m3, "volume"), "nothing: past its pot life", ""
-    in_time = "" if rest.by_time_m2 is None else f"; {show(rest.by_time_m2, 'area')} while it is good"
-    covers = f"{show(rest.by_volume_m2, 'area')} by volume{in_time}"
-    return show(rest.volume_m3, "volume"), covers, ", ".join(piece.label for piece in rest.pieces)
+    if rest is None or left.pot.state == "past":
+        return ""
+    in_time = "" if rest.by_time_m2 is None else f"; there is time for {show(rest.by_time_m2, 'area')}"
+    return f"{show(rest.by_volume_m2, 'area')} by volume{in_time}"
 
 
 def acts(story: Story, href: Any) -> list[dict[str, Any]]:

@@ -19,6 +19,7 @@ from yardapp.quantities import show
 STATES = {"stirring": "being stirred", "standing": "stands", "ready": "ready", "past": "past", "unknown": "not known"}
 WEATHER = {"go": "Go", "wait": "Wait", "unknown": "Weather not known"}
 TURNED = ("missed", "unknown")  # these ask for something that the clock does not
+AT_HAND = ("running", "test", "open")  # these may be tapped at once, though something else comes first
 PHASES = {
     "to do": "to do",
     "running": "being coated",
@@ -123,7 +124,7 @@ def shown(story: Story, standing: Standing) -> Shown:
         clock=_headline_clock(first, standing.now_s),
         buttons=buttons_of(first, story, standing),
         then=_then(standing.then, standing.now_s),
-        rows=[_row(story, unit, standing.now_s) for unit in standing.units],
+        rows=[_row(story, unit, standing.now_s, first.unit if first else "") for unit in standing.units],
         alarms=sorted(alarms(standing)),
         warnings=standing.warnings,
         weather=_weather(standing),
@@ -163,7 +164,8 @@ def _then(then: Next | None, now_s: float) -> str:
     return f"{what}, from {at_clock(then.from_s)}" if then.from_s > now_s else what
 
 
-def _row(story: Story, unit: UnitStanding, now_s: float) -> Row:
+def _row(story: Story, unit: UnitStanding, now_s: float, headline: str) -> Row:
+    at_hand = unit.phase in AT_HAND and unit.key != headline
     return Row(
         key=unit.key,
         label=unit.label,
@@ -172,7 +174,7 @@ def _row(story: Story, unit: UnitStanding, now_s: float) -> Row:
         times=_times(unit),
         coats=", ".join(coat.name for coat in story.run.unit(unit.key).coats(story.system)),
         clock=_unit_clock(unit, now_s),
-        buttons=acts_of(story, unit) if unit.phase in TURNED else [],
+        buttons=acts_of(story, unit) if at_hand or unit.phase in TURNED else [],
         more=further(story, unit),
         faults=[(fault.said, fault.remedy) for fault in unit.faults if not fault.remedied],
     )

@@ -6,6 +6,7 @@ from typing import Any
 
 from yardapp.coating.exchange import to_json
 from yardapp.coating.system import Film, Limits, Product, Source, Step, System, TimeAt, Window
+from yardapp.formulas.film import spreading_rate, wet_film
 from yardapp.quantities import show
 
 SILENT = "the sheet is silent"
@@ -45,6 +46,22 @@ def step_rows(system: System) -> list[tuple[str, str, str, str]]:
         (f"{place}. {step.name}", _put_on(step), _then(step), limits_of(step.limits))
         for place, step in enumerate(system.steps, 1)
     ]
+
+
+def film_rows(system: System) -> list[tuple[str, str, str, str, str]]:
+    """Of each coat: dry and wet as the sheet gives them; wet by the sum of dry film and solids; what a litre covers."""
+    coats = [system.steps[number] for number in system.coats]
+    return [row for step in coats if (row := _film_row(step, system.product(step.product))) is not None]
+
+
+def _film_row(step: Step, product: Product | None) -> tuple[str, str, str, str, str] | None:
+    film, solids = step.film, product.solids_ratio if product else None
+    if film.dry_m is None or solids is None:
+        return None
+    wet_um = 1e6 * float(wet_film(film.dry_m, solids))
+    litre_m2 = float(spreading_rate(film.dry_m, solids)) / 1000
+    given = f"{film.wet_m * 1e6:g} µm" if film.wet_m else SILENT
+    return (step.name, f"{film.dry_m * 1e6:g} µm", given, f"{wet_um:.0f} µm", f"{litre_m2:.3g} m²")
 
 
 def _put_on(step: Step) -> str:

@@ -13,7 +13,7 @@ def words_of(story: Story, act: Any) -> str:
     unit = story.unit(act.unit)
     step = story.system.steps[act.step].name if act.step is not None else ""
     on = ", ".join(part for part in (unit.label if unit else "", step) if part)
-    what = FIGURES[act.kind](act.figures) if act.kind in FIGURES else act.kind
+    what = FIGURES[act.kind](act.figures) if act.kind in FIGURES else SAID.get(act.kind, act.kind)
     return f"{on}: {what}" if on else what[:1].upper() + what[1:]
 
 
@@ -46,6 +46,7 @@ def _short(figures: Mapping[str, Any]) -> list[tuple[str, float]]:
     return list(figures.get("short_m3", {}).items())
 
 
+SAID: Mapping[str, str] = {"remedied": "put right", "wet": "still wet"}
 FIGURES: Mapping[str, Any] = {
     "weather": _read,
     "stirring": partial(_of_pot, "being stirred"),

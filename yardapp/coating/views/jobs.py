@@ -145,6 +145,7 @@ def log(job_id: int) -> ResponseReturnValue:
         faults=log_showing.faults(story),
         planned=log_showing.planned(story.job),
         photos=log_showing.photos(story),
+        drawing=log_showing.drawing(story, now().timestamp()),
     )
 
 

@@ -139,7 +139,7 @@ def lives() -> ResponseReturnValue:
         rows = services.coatings(opened, current_who())
     return page(
         "coating/lives.html",
-        shown=showing.lives_shown(rows, now().timestamp(), ("system", by)),
+        shown=showing.lives_shown(rows, now().timestamp(), ("system", by), href=_back),
         words=RATINGS,
         tabs=[(label, url_for("coating.lives", by=name), name == by) for name, label in BY.items()],
     )

@@ -58,6 +58,7 @@ def system(system_id: int) -> ResponseReturnValue:
         found=found,
         shown=shown,
         products=showing.product_rows(shown.system),
+        films=showing.film_rows(shown.system),
         steps=showing.step_rows(shown.system),
         hazards=showing.hazards_of(shown.system),
         source=showing.source_of(shown.system.source),
