@@ -19,7 +19,7 @@ PAGES = (
     "/bench/{p}/condition", "/bench/{p}/condition/new", "/bench/{p}/condition/blank", "/bench/{p}/alike/blank",
     "/bench/{s}", "/bench/{s}/wear", "/bench/{s}/run-out", "/bench/{s}/run-out?way=around", "/bench/{s}/shaft-end",
     "/bench/{s}/bearing", "/bench/{s}/bearing?way=lift", "/bench/faults/1", "/bench/sheets/1", "/bench/sheets/2",
-    "/bench/compare?first=1&second=2",
+    "/bench/compare?first=1&second=2", "/bench/half-done/1", "/bench/{p}/survey", "/bench/{p}/survey/blank",
 )  # fmt: skip
 
 
@@ -36,6 +36,7 @@ def tags(yard):
         reading = bench.AlikeReading(blades=3, **rows, **{f"u_{name}": 0.00005 for name in rows})
         for _ in range(2):
             bench.measure(session, who, tag, bench.ALIKE, reading)
+        bench.begin_sheet(session, who, tag, "pitch", {"way": "rise", "unit": "in", "blade": "2", "rise_m": "1 5/16"})
     return {"p": tag, "s": shaft}
 
 
