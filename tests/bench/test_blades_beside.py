@@ -156,3 +156,15 @@ def test_a_sheet_keeps_which_of_its_tools_err_alike_on_every_blade(client):
     said = client.get(answer.headers["Location"]).text.replace("&#39;", "'")
     assert "Of it, ± 3.7 mm is the swing template's: the same on every blade" in said
     assert kept.results["more"]["u_same_m"] == pytest.approx(0.2997 / 160, rel=1e-4)
+
+
+def test_a_kept_sheet_leads_to_the_next_blade_at_the_same_mark(client, fetch):
+    with transaction() as session:
+        tag = make_propeller(session, diameter_m=(0.600, 0.0005), pitch_m=None, blades=(3, 0.0)).tag
+        third = measured(session, tag, None, None, 289)[0].id
+
+    href = re.search(r'href="([^"]+)"[^>]*>Read blade 1<', fetch(f"/bench/sheets/{third}"))[1]
+    page = fetch(href.replace("&amp;", "&"))
+
+    assert re.search(r'name="blade"[^>]*value="1"|value="1"[^>]*name="blade"', page)
+    assert 'value="180 mm"' in page

@@ -226,8 +226,8 @@ def test_the_propellers_own_page_counts_what_stands_and_says_the_worst_within_it
         bench.close_fault(session, make_who(session), worst, "Ground out and dye-tested: nothing left")
     left = fetch(f"/propellers/{tag}")
 
-    assert f'<a href="/bench/{tag}/condition">3 open faults</a>; it must not turn.' in both
-    assert f'<a href="/bench/{tag}/condition">2 open faults</a>, to be watched.' in left
+    assert f'<a href="/bench/{tag}/condition">3 open faults; it must not turn</a>' in both
+    assert f'<a href="/bench/{tag}/condition">2 open faults, to be watched</a>' in left
     with transaction() as session:
         for row in bench.still_open(session, make_who(session), tag=tag):
             bench.close_fault(session, make_who(session), row.fault.id, "Faired")

@@ -9,6 +9,7 @@ from yardapp.bench import forms, paper, services, showing
 from yardapp.errors import REFUSALS
 from yardapp.web import Act, current_who, filled, kept, page, refused, saving, snapshot
 
+FURTHEST_M = 6.0
 KEPT = "The sheet is kept, and what it says."
 
 
@@ -32,8 +33,16 @@ def sheet_page(method: str, tag: str) -> ResponseReturnValue:
     if "blades" in form:
         form["blades"].data = there.known.blades
     if "radius_m" in form:
-        form["radius_m"].data = showing.mark_of(there.known, current_who().units)
+        form["radius_m"].data = _marked() or showing.mark_of(there.known, current_who().units)
+    if "blade" in form:
+        form["blade"].data = request.args.get("blade", type=int)
     return page(f"bench/{method}_sheet.html", **around(method, there, form))
+
+
+def _marked() -> float | None:
+    """The radius that the page before this one read at, to go on with the next blade there."""
+    marked_m = request.args.get("mark", type=float)
+    return marked_m if marked_m and 0 < marked_m <= FURTHEST_M else None
 
 
 def around(method: str, there: services.AtBench, form: forms.BenchForm, **shown: Any) -> dict[str, Any]:

@@ -33,7 +33,18 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
         typed=showing.as_typed(row.sheet.readings, who.units),
         before=showing.before(row),
         others=others_to_compare(sheet_id, others),
+        next_blade=_next_blade(row, there),
     )
+
+
+def _next_blade(row: services.SheetRow, there: services.AtBench) -> tuple[str, str] | None:
+    """After one blade's quick pitch the next one's, at the same mark and in the same way."""
+    blade, count = row.sheet.readings.get("blade"), there.known.blades
+    if row.sheet.method != services.PITCH.name or not blade or not count or row.replaced_by:
+        return None
+    after = blade % count + 1
+    asked = {"way": _way(row), "blade": after, "mark": row.sheet.readings.get("radius_m")}
+    return f"Read blade {after}", url_for("bench.pitch_sheet", tag=row.tag, **asked)
 
 
 def _way(row: services.SheetRow) -> str:
