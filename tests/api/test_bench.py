@@ -162,3 +162,26 @@ def test_a_sheet_without_a_method_says_which_there_are(ada, tag, must_refuse):
     said = must_refuse(ada.post(f"/propellers/{tag}/sheets", {"method": "guess"}), 422)
     assert said == {"method": "Must be one of 'pitch', 'diameter', 'bore', 'survey', 'alike', 'area'."}
     assert set(must_refuse(ada.post(f"/propellers/{tag}/sheets", {"method": "pitch", "rise": 5}), 422)) == {"rise"}
+
+
+def test_blades_sent_one_by_one_are_held_against_each_other_and_a_template_is_common_to_them(ada):
+    with db.transaction() as session:
+        tag = make_propeller(session, diameter_m=(0.6, 0.0005), pitch_m=None).tag
+    # Half a turn: a pitch is twice the rise. A swing known to 0.02 rad (k = 2) of pi is 1/157 of a pitch.
+    errors = {"rise_m": 0.0, "swing_rad": 0.02}
+    sent = {"method": "pitch", "radius_m": 0.18, "swing_rad": pi, "plus_minus": errors, "common": ["swing_rad"]}
+    *_, last = [
+        ada.post(f"/propellers/{tag}/sheets", sent | {"blade": blade, "rise_m": pitch / 2}).get_json()
+        for blade, pitch in enumerate((0.290, 0.350, 0.290, 0.290), 1)
+    ]
+
+    assert last["remarks"][0].startswith("Check blade 2, 0.6 R: 350 mm")
+    # The mean of the four is 305 mm; all of its ± is the template's, 305 x 0.02 / pi.
+    assert last["figures"]["blades_pitch_m"]["value"] == pytest.approx(0.305)
+    assert last["figures"]["blades_pitch_m"]["plus_minus"] == pytest.approx(0.305 * 0.02 / pi, rel=1e-3)
+
+
+def test_a_figure_that_is_said_to_be_common_must_have_been_sent(ada, must_refuse):
+    assert must_refuse(ada.post("/bench/pitch", {**RISE, "common": ["gap_m"]}), 422) == {
+        "common": "gap_m was not sent."
+    }

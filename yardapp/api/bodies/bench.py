@@ -39,6 +39,13 @@ Several = Annotated[list[Annotated[float, Field(ge=-3.0, le=12.0)]], Field(min_l
 REPEATS = "Figures sent here that were read several times over, by full name: each reading, SI. ± is then the tool's."
 
 
+PitchFigure = Literal[
+    "radius_m", "rise_m", "leading_m", "trailing_m", "swing_rad", "angle_rad", "chord_m", "template_pitch_m", "gap_m",
+    "width_m",
+]  # fmt: skip
+COMMON = "Figures sent here, by full name, whose ± is one and the same on every blade, as of a template."
+
+
 class Repeated(Body):
     """What may be read several times over."""
 
@@ -51,6 +58,7 @@ class PitchWords(Repeated):
     blade: Blade | None = Field(None, description="Which blade, counted from the keyway.")
     climbs: Literal["clockwise", "anticlockwise"] | None = Field(None, description="Which way it climbs, from above.")
     gap_at: Literal["leading", "trailing"] | None = Field(None, description="At which edge a template's gap is.")
+    common: list[PitchFigure] | None = Field(None, max_length=8, description=COMMON)
 
 
 class DiameterWords(Repeated):

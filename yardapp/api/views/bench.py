@@ -38,8 +38,8 @@ def figured(method: str, said: Any) -> tuple[Any, dict[str, Any]]:
     chosen = {name: getattr(said, name) for name in words if getattr(said, name) is not None}
     values = {name: one.value for name, one in found.items()}
     known = {f"u_{name}": one.u for name, one in found.items()}
-    several = _repeats(said, values)
-    more = {"repeats": several} if several else {}
+    several, common = _repeats(said, values), _common(said, values)
+    more: dict[str, Any] = ({"repeats": several} if several else {}) | ({"common": common} if common else {})
     return reading(**values, **known, **chosen, **more), {f"{name}_typed": one.typed for name, one in found.items()}
 
 
@@ -50,6 +50,15 @@ def _repeats(said: Any, values: dict[str, Any]) -> dict[str, tuple[float, ...]]:
     if alone:
         raise Unfit([(f"repeats.{name}", "There is no such figure beside it to go with.") for name in alone])
     return {name: tuple(readings) for name, readings in several.items()}
+
+
+def _common(said: Any, values: dict[str, Any]) -> tuple[str, ...]:
+    """Figures that were read with a tool which errs alike on every blade."""
+    names = tuple(dict.fromkeys(getattr(said, "common", None) or ()))
+    alone = [name for name in names if name not in values]
+    if alone:
+        raise Unfit([("common", f"{alone[0]} was not sent.")])
+    return names
 
 
 @works_out("/bench/pitch", body=bodies.PitchReading, reply=bodies.PitchOutcome)
