@@ -14,11 +14,10 @@ from yardapp.fit.ranking.case import BITS
 from yardapp.fit.ranking.columns import drive_columns, propeller_columns
 from yardapp.fit.ranking.loads import Wheel, load_ratios
 from yardapp.fit.ranking.prejudge import NAMES, prejudge
-from yardapp.fit.verdict import BADNESS, judge
+from yardapp.fit.verdict import BADNESS, RULES, judge
 
-BANDS = ("8 %", "10 %", "15 %", "20 %")
-HUBS = [one.propeller for one in PAIRINGS if one.rule in BANDS]
-SHAFTS = [one.drive for one in PAIRINGS if one.rule in BANDS]
+HUBS = [one.propeller for one in PAIRINGS]
+SHAFTS = [one.drive for one in PAIRINGS]
 BASES = ("measured", "measured", "paper", "stamped", "guessed")
 
 
@@ -67,7 +66,7 @@ def worded(hub, rng):
     )
 
 
-@pytest.mark.parametrize("rule", BANDS)
+@pytest.mark.parametrize("rule", RULES)
 def test_every_hand_worked_pairing_is_judged_alike(rule):
     assert differences(list(zip(HUBS, SHAFTS, strict=True)), rule) == []
 
@@ -87,7 +86,7 @@ def test_made_pairings_with_gaps_guesses_and_coarse_readings_are_judged_alike(se
         hub = shaken(rng.choice([GOOD_PROPELLER, *HUBS]), rng.choice([0.05, 0.2, 0.5]), rng)
         pairs.append((worded(hub, rng), shaken(rng.choice([GOOD_DRIVE, *SHAFTS]), rng.choice([0.05, 0.2, 0.5]), rng)))
 
-    assert differences(pairs, rng.choice(BANDS)) == []
+    assert differences(pairs, rng.choice(RULES)) == []
 
 
 def test_it_is_never_better_than_the_whole_verdict():
@@ -129,9 +128,9 @@ def test_how_many_checks_can_not_be_told_is_counted():
     assert found.gaps.tolist() == [0, 2]
 
 
-def test_the_class_rule_is_not_ranked_by():
+def test_there_is_no_other_rule():
     with pytest.raises(ValueError, match="rule"):
-        prejudge(propeller_columns(HUBS), drive_columns(SHAFTS), rule="class")
+        prejudge(propeller_columns(HUBS), drive_columns(SHAFTS), rule="7 %")
 
 
 def test_a_part_of_the_columns_keeps_its_rows():

@@ -9,6 +9,7 @@ from tests.drawings.reading import SVG, Drawn
 from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
 from tests.factories.vessels import make_drive, make_vessel
+from tests.fit.pairings import GOOD_DRIVE
 from tests.fit.power_pairings import BOAT, NO_HULL, SUITED, TOWED
 from tests.fit.test_stock import SHAFT, good_propeller
 from yardapp.db import snapshot, transaction
@@ -278,12 +279,27 @@ def test_more_than_can_be_told_apart_are_counted(register):
     assert (len(found.spots), found.left_out) == (60, 3)
 
 
-def test_the_class_rule_draws_no_map(register):
+def test_the_class_rule_shades_the_map_where_the_boat_is_known_well_enough():
+    # tests/fit/pairings.py: K 0.0885, 1.2 K is 0.106 of the diameter; the shaft's centre lies 375 mm under the hull.
+    her = {"vessel_length_m": Figure(value=10.0), "block_ratio": Figure(value=0.4), "rated_power_w": Figure(value=40e3)}
+    drive = replace(GOOD_DRIVE, **her, is_twin=False)
+
+    single, twin, unknown = (
+        size_map(one, rule="class") for one in (drive, replace(drive, is_twin=True), replace(drive, block_ratio=None))
+    )
+
+    assert single.largest_m == pytest.approx(0.375 / 0.606, rel=2e-3)
+    assert twin.largest_m == pytest.approx(0.375 / 0.7, rel=1e-6)
+    assert unknown.largest_m is None
+    assert "By the class rule nothing can be shaded" in unknown.says[0]
+
+
+def test_there_is_no_other_rule_to_draw_a_map_by(register):
     with transaction() as session:
         drive = make_drive(session).id
 
     with pytest.raises(Refused, match="drawn by"):
-        map_for(drive, rule="class")
+        map_for(drive, rule="7 %")
 
 
 def test_the_page_says_what_is_missing_and_lists_who_is_on_it(fetch):

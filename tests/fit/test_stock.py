@@ -151,12 +151,38 @@ def test_the_list_goes_on_page_by_page(register):
     assert set(tags_of(first)).isdisjoint(tags_of(second))
 
 
-def test_the_class_rule_does_not_rank_a_list(register):
+OF_HER = {"length_m": 10.0, "block_ratio": 0.4}
+
+
+@pytest.mark.parametrize(
+    ("position", "verdict"),
+    # tests/fit/pairings.py: single screw, 10 m, 40 kW asks for 59 mm of the 95; on two screws it asks for 112.
+    [("centre", "goes on"), ("port", "goes on after work")],
+)
+def test_both_lists_rank_by_the_class_rule_where_the_boat_is_known_well_enough(register, position, verdict):
+    with transaction() as session:
+        boat = make_vessel(session, **OF_HER)
+        drive = make_drive(session, boat, position=position, rated_power_w=40e3, **SHAFT).id
+        tag = good_propeller(session, blades=(3.0, 0.0)).tag
+
+    assert [row.verdict.verdict for row in stock(drive, rule="class").rows] == [verdict]
+    assert [row.verdict.verdict for row in takers(tag, rule="class").rows] == [verdict]
+
+
+def test_by_the_class_rule_nothing_can_be_told_of_a_boat_of_unknown_length(register):
+    with transaction() as session:
+        drive = make_drive(session, make_vessel(session, length_m=None), **SHAFT).id
+        good_propeller(session, blades=(3.0, 0.0))
+
+    assert [row.verdict.verdict for row in stock(drive, rule="class").rows] == ["cannot tell"]
+
+
+def test_there_is_no_other_rule_to_rank_by(register):
     with transaction() as session:
         drive = make_drive(session).id
 
     with pytest.raises(Refused, match="ranked"):
-        stock(drive, rule="class")
+        stock(drive, rule="7 %")
 
 
 def messy(session):

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from yardapp.fit.checks.check import Need
-from yardapp.fit.checks.tip_room import BANDS
+from yardapp.fit.checks.tip_room import room_share
 from yardapp.fit.figures import DriveFigures, Limits, PropellerFigures
 from yardapp.fit.loading import Lacking, Premises, free_meet, meet, premises, propped
 from yardapp.fit.loading.loading import ALLOYS, AREA_ASSUMED
@@ -20,6 +20,11 @@ ACROSS, UP = 49, 61  # points of the grid
 TOLERATED_RPS = 100 / 60  # short of the rating: usually accepted
 NO_SIZE = "No size of these blades lets the engine turn with room at the tips and area enough: more blades, or wider."
 LEAST_RATIO, MOST_RATIO = 0.5, 1.4  # pitch over diameter, of the series
+
+NO_CLASS_RULE = (
+    "By the class rule nothing can be shaded: it goes by her length, block coefficient, power, number of screws, and 3 "
+    "to 6 blades, and not all of them are known."
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -71,7 +76,8 @@ def size_map(
     Without engine or hull only the room at the tips is known, and it says what is missing.
     """
     room = None if drive.hull_clearance_m is None else drive.hull_clearance_m.value
-    largest = None if room is None else float(largest_diameter(room, BANDS[rule]))
+    share = room_share(drive, rule, blades)
+    largest = None if room is None or share is None else float(largest_diameter(room, share))
     diameter = np.linspace(*(span_m or _span(largest)), ACROSS)
     pitch = np.linspace(0.45 * diameter[0], 1.25 * diameter[-1], UP)
     found = premises(drive, limits)
@@ -85,6 +91,8 @@ def size_map(
         largest_m=largest,
         strikes_m=None if room is None else 2 * room,
     )
+    if room is not None and share is None:
+        bare = replace(bare, says=(NO_CLASS_RULE,))
     if isinstance(found, Lacking):
         return _without_engine(bare, found, room)
     return _with_engine(bare, found, drive, limits or Limits())
@@ -97,7 +105,7 @@ def _span(largest_m: float | None) -> tuple[float, float]:
 
 def _without_engine(bare: SizeMap, found: Lacking, room: float | None) -> SizeMap:
     says = (f"No line of the engine's speed can be drawn: {found.says}", *_room_says(room))
-    return replace(bare, says=says, needs=found.needs)
+    return replace(bare, says=(*bare.says, *says), needs=found.needs)
 
 
 def _room_says(room: float | None) -> tuple[str, ...]:
@@ -117,7 +125,7 @@ def _with_engine(bare: SizeMap, found: Premises, drive: DriveFigures, limits: Li
         given: dict[str, Any] = {"depth_m": depth, "wake_ratio": found.hull.wake_ratio, "limits": limits}
         taken = share_taken(held, figures[:2], bare.blades, bare.area_ratio, is_twin=drive.is_twin, **given)
         taken = taken.reshape(shape)
-    says = _room_says(None if bare.largest_m is None else bare.largest_m)
+    says = (*bare.says, *_room_says(bare.strikes_m))
     best = _best(bare, found, ratio, taken)
     if best is None:
         says += (NO_SIZE,)

@@ -7,7 +7,7 @@ from pydantic import Field
 from yardapp.api.bodies.base import NO_CONTROLS, Body, Hand, IdInAddress, Reply
 from yardapp.api.bodies.fit import Word
 
-Band = Literal["8 %", "10 %", "15 %", "20 %"]
+Band = Literal["8 %", "10 %", "15 %", "20 %", "class"]
 Part = Annotated[str, Field(max_length=80, pattern=NO_CONTROLS)]
 GO_ON = "Go on here: the `further` of the last page."
 
@@ -21,7 +21,7 @@ class StockAsked(Body):
     aboard: Literal["yes", "no"] = Field("no", description="Those that are on boats too.")
     for_sale: Literal["yes", "no"] = Field("no", description="Only what is for sale.")
     any_bore: Literal["yes", "no"] = Field("no", description="Bores of quite another shaft too.")
-    rule: Band = Field("15 %", description="The band for room at the tips.")
+    rule: Band = Field("15 %", description="The rule for room at the tips.")
     first: IdInAddress = Field(0, description=GO_ON)
 
 
@@ -29,7 +29,7 @@ class DrivesAsked(Body):
     """What the drives are narrowed down by."""
 
     boat: Part = Field("", description="Part of a boat's or an owner's name.")
-    rule: Band = Field("15 %", description="The band for room at the tips.")
+    rule: Band = Field("15 %", description="The rule for room at the tips.")
     first: IdInAddress = Field(0, description=GO_ON)
 
 

@@ -21,6 +21,7 @@ from yardapp.fit.checks.readings import BLADES, BLOCK, CLEARANCE, DIAMETER, POWE
 from yardapp.fit.checks.sums import add_up, workings
 from yardapp.fit.checks.weighing import at_least, at_most
 from yardapp.fit.checks.words import sentence
+from yardapp.fit.figures import DriveFigures
 from yardapp.formulas.clearance import class_factor, class_rule, handbook_rule, tip_clearance
 from yardapp.formulas.seat import largest_diameter
 from yardapp.formulas.uncertainty import propagate
@@ -79,6 +80,17 @@ def check_tip_room(case: Case) -> Check:
         says = f"{check.says} The class rule also goes by length, block coefficient, power, blades and screws."
         return replace(check, says=says, needs=missing)
     return _weighed(case, check, gap, _class_wanted(case, diameter))
+
+
+def room_share(drive: DriveFigures, rule: str, blades: int) -> float | None:
+    """The part of the diameter that a rule asks for at the tips, its ± left aside; None where it can't be told."""
+    if rule in BANDS:
+        return BANDS[rule]
+    figures = (drive.vessel_length_m, drive.block_ratio, drive.rated_power_w)
+    if blades not in CLASS_BLADES or drive.is_twin is None or None in figures:
+        return None
+    factor = class_factor(*(figure.value for figure in figures if figure is not None))
+    return float(getattr(class_rule(1.0, blades, factor), "e_m" if drive.is_twin else "a_m"))
 
 
 def _gap_says(case: Case, gap: UFloat, diameter: UFloat) -> str:

@@ -19,6 +19,8 @@ UNKNOWN, RIGHT, LEFT = 0, 1, 2
 HAND_CODES = {"right": RIGHT, "left": LEFT}
 TAPER, PARALLEL, PILOT = 1, 2, 3
 BORE_CODES = {"taper": TAPER, "parallel": PARALLEL, "pilot": PILOT}
+ONE_SCREW, TWIN_SCREW = 1, 2
+SCREW_CODES = {False: ONE_SCREW, True: TWIN_SCREW}
 PROPELLER_FIGURES = (
     "diameter_m",
     "bore_large_m",
@@ -38,9 +40,14 @@ DRIVE_FIGURES = (
     "keyway_depth_m",
     "hub_space_m",
     "hull_clearance_m",
+    "vessel_length_m",
+    "block_ratio",
+    "rated_power_w",
 )
 A_FAULT = "a fault that bars it (its own page names it)"
 _NEVER: Marks = np.zeros(1, bool)
+_NOT_COUNTED: Array = np.full(1, np.nan)
+_NOT_SAID: Codes = np.zeros(1, np.int8)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -53,6 +60,8 @@ class Columns:
     hand_stamped: Codes
     bore_kind: Codes
     doubts: Mapping[str, Marks] = field(default_factory=dict)
+    blades: Array = field(default_factory=lambda: _NOT_COUNTED)
+    screws: Codes = field(default_factory=lambda: _NOT_SAID)
     barred: Marks = field(default_factory=lambda: _NEVER)  # an open fault bars it; one mark for all, or one a row
 
     @property
@@ -77,6 +86,8 @@ class Columns:
             hand_stamped=self.hand_stamped[rows],
             bore_kind=self.bore_kind[rows],
             doubts={name: marks[rows] for name, marks in self.doubts.items()},
+            blades=np.broadcast_to(self.blades, self.count)[rows],
+            screws=np.broadcast_to(self.screws, self.count)[rows],
             barred=np.broadcast_to(self.barred, self.count)[rows],
         )
 
@@ -96,7 +107,8 @@ def propeller_columns(propellers: Sequence[PropellerFigures]) -> Columns:
         hand=_hands([one.hand for one in propellers]),
         hand_stamped=_hands([one.hand_stamped for one in propellers]),
         bore_kind=codes([one.bore_kind for one in propellers], BORE_CODES),
-        doubts=_doubts(propellers, (*PROPELLER_FIGURES, "hand", "hand_stamped", "bore_kind")),
+        doubts=_doubts(propellers, (*PROPELLER_FIGURES, "hand", "hand_stamped", "bore_kind", "blades")),
+        blades=np.array([np.nan if one.blades is None else one.blades for one in propellers], float),
         barred=np.array([bool(one.open_faults) for one in propellers], bool),
     )
 
@@ -109,7 +121,8 @@ def drive_columns(drives: Sequence[DriveFigures]) -> Columns:
         hand=_hands([one.hand for one in drives]),
         hand_stamped=nothing,
         bore_kind=nothing,
-        doubts=_doubts(drives, (*DRIVE_FIGURES, "hand")),
+        doubts=_doubts(drives, (*DRIVE_FIGURES, "hand", "is_twin")),
+        screws=np.array([UNKNOWN if one.is_twin is None else SCREW_CODES[one.is_twin] for one in drives], np.int8),
     )
 
 
@@ -138,7 +151,7 @@ def _is_doubted(side: PropellerFigures | DriveFigures, name: str) -> bool:
 
 def propeller_at(columns: Columns, row: int, **words: Any) -> PropellerFigures:
     """One row as the judge takes it; what is doubted he is told is guessed."""
-    doubted = tuple(name for name in ("hand", "hand_stamped", "bore_kind") if columns.is_doubted(name, row))
+    doubted = tuple(name for name in ("hand", "hand_stamped", "bore_kind", "blades") if columns.is_doubted(name, row))
     figures: dict[str, Any] = {name: figure_at(columns, name, row) for name in PROPELLER_FIGURES}
     return PropellerFigures(
         hand=_word(columns.hand[row], HAND_CODES),
@@ -154,7 +167,9 @@ def propeller_at(columns: Columns, row: int, **words: Any) -> PropellerFigures:
 def drive_at(columns: Columns, row: int) -> DriveFigures:
     """One row as the judge takes it: the shaft end and the room, nothing of engine or hull."""
     figures: dict[str, Any] = {name: figure_at(columns, name, row) for name in DRIVE_FIGURES}
-    return DriveFigures(hand=_word(columns.hand[row], HAND_CODES), **figures)
+    screws = int(np.broadcast_to(columns.screws, columns.count)[row])
+    is_twin = None if screws == UNKNOWN else screws == TWIN_SCREW
+    return DriveFigures(hand=_word(columns.hand[row], HAND_CODES), is_twin=is_twin, **figures)
 
 
 def figure_at(columns: Columns, name: str, row: int) -> Figure | None:

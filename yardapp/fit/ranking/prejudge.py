@@ -18,7 +18,7 @@ from yardapp.fit.checks.readings import (
     SHAFT_TAPER,
     STAMPED_HAND,
 )
-from yardapp.fit.checks.tip_room import BANDS
+from yardapp.fit.checks.tip_room import BANDS, RULES
 from yardapp.fit.figures import Limits
 from yardapp.fit.ranking import boring, bushing, keys, seat
 from yardapp.fit.ranking.case import (
@@ -37,6 +37,7 @@ from yardapp.fit.ranking.case import (
 )
 from yardapp.fit.ranking.columns import PARALLEL, PILOT, TAPER, UNKNOWN, Bits, Codes, Columns, Marks
 from yardapp.fit.ranking.seat import LAP, REBORE, Seat
+from yardapp.fit.ranking.tips import rule_doubt, share_asked
 
 ANOTHER, BUSH, CUT_DOWN, MEND = (BITS[work] for work in ("another propeller", "bush and re-bore", "cut down", "mend"))
 NAMES = (
@@ -74,13 +75,13 @@ def prejudge(propellers: Columns, drives: Columns, *, rule: str = "15 %", limits
     Raises
     ------
     ValueError
-        `rule` is none of the bands: the class rule goes by more than a list is ranked by.
+        `rule` is none of RULES.
     """
-    if rule not in BANDS:
-        raise ValueError(f"rule must be one of {', '.join(BANDS)} here; {rule!r} is not.")
+    if rule not in RULES:
+        raise ValueError(f"rule must be one of {', '.join(RULES)}; {rule!r} is not.")
     pairs = Pairs(propellers, drives, limits or Limits())
     with np.errstate(invalid="ignore", divide="ignore", over="ignore"):
-        checks, is_thin = dict(_checks(pairs, BANDS[rule])), bushing.is_too_thin(pairs)
+        checks, is_thin = dict(_checks(pairs, rule)), bushing.is_too_thin(pairs)
     is_refused = checks["hand"][0] == REFUSED
     worst = np.full(pairs.count, YES, np.int8)
     works: Bits = np.zeros(pairs.count, np.int64)
@@ -95,7 +96,7 @@ def prejudge(propellers: Columns, drives: Columns, *, rule: str = "15 %", limits
     return Prejudged(verdict=worst, checks=told, works=works)
 
 
-def _checks(pairs: Pairs, band: float) -> Iterator[tuple[str, tuple[Codes, Bits]]]:
+def _checks(pairs: Pairs, rule: str) -> Iterator[tuple[str, tuple[Codes, Bits]]]:
     """Each check with its doubts, and where it applies."""
     kind = _kind(pairs)
     tapered = kind == TAPER
@@ -115,7 +116,7 @@ def _checks(pairs: Pairs, band: float) -> Iterator[tuple[str, tuple[Codes, Bits]
     yield "keyway width", _doubted(keys.width(pairs), kind != PILOT)
     yield "keyway depth", _doubted(keys.depth(pairs), kind != PILOT)
     yield "hub length", _doubted(end_of_hub, stands | (kind == PILOT) | (kind == UNKNOWN))
-    yield "tip room", _doubted(_tip_room(pairs, band), None)
+    yield "tip room", _doubted(_tip_room(pairs, rule), None)
     yield "faults", (np.where(pairs.sides["propeller"].barred, WORK, ABSENT).astype(np.int8), np.asarray(MEND))
 
 
@@ -146,14 +147,17 @@ def _bore(pairs: Pairs, kind: Codes) -> Seat:
     return Seat(np.where(is_told, REFUSED, ASK).astype(np.int8), works, pairs.doubt(KIND))
 
 
-def _tip_room(pairs: Pairs, band: float) -> Seat:
-    """The gap at the tips against the band; under it, cut down or another."""
+def _tip_room(pairs: Pairs, rule: str) -> Seat:
+    """The gap at the tips against the rule; under it, cut down or another."""
     diameter, room = pairs.value(DIAMETER), pairs.value(CLEARANCE)
     u_diameter, u_room = pairs.u(DIAMETER), pairs.u(CLEARANCE)
+    share, u_share = share_asked(pairs, rule)
     strikes = at_most(room - diameter / 2, root(u_room, u_diameter / 2)) == SURELY
-    keeps = at_least(room - (0.5 + band) * diameter, root(u_room, (0.5 + band) * u_diameter))
+    keeps = at_least(room - (0.5 + share) * diameter, root(u_room, (0.5 + share) * u_diameter, u_share * diameter))
     is_below_all = room - diameter / 2 < min(BANDS.values()) * diameter
-    too_much = diameter - room / (0.5 + band) > pairs.limits.most_cut_ratio * diameter
-    kinds = [np.isnan(room + diameter), strikes, keeps == SURELY, keeps == UNTOLD, is_below_all & too_much]
-    code = np.select(kinds, [ASK, REFUSED, YES, ASK, REFUSED], WORK).astype(np.int8)
-    return Seat(code, np.where(code == REFUSED, ANOTHER, CUT_DOWN), pairs.doubt(DIAMETER, CLEARANCE))
+    too_much = diameter - room / (0.5 + share) > pairs.limits.most_cut_ratio * diameter
+    is_another = is_below_all & too_much
+    kinds = [np.isnan(room + diameter), strikes, np.isnan(share), keeps == SURELY, keeps == UNTOLD, is_another]
+    code = np.select(np.broadcast_arrays(*kinds), [ASK, REFUSED, ASK, YES, ASK, REFUSED], WORK).astype(np.int8)
+    doubt = pairs.doubt(DIAMETER, CLEARANCE) | (rule_doubt(pairs, rule) & ~strikes)
+    return Seat(code, np.where(code == REFUSED, ANOTHER, CUT_DOWN), doubt)

@@ -1,6 +1,5 @@
 """What can be asked of the fit: one door."""
 
-from yardapp.fit.checks.tip_room import BANDS
 from yardapp.fit.services.in_columns import Asked
 from yardapp.fit.services.keeping import KeptVerdict, keep_verdict, kept_of_drive, kept_of_propeller, kept_verdict
 from yardapp.fit.services.mapping import DriveMap, Spot, map_of
@@ -13,7 +12,6 @@ from yardapp.fit.verdict import RULES
 from yardapp.fit.verdict import judge as judge_figures
 
 __all__ = [
-    "BANDS",
     "RULES",
     "Asked",
     "DriveMap",

@@ -21,8 +21,8 @@ from yardapp.vessels import services as vessels
 ITEM = gear.Item.__table__.c  # columns, not the mapped class: at 100,000 rows the mapping costs more than the sums
 FIGURES = (*PROPELLER_FIGURES, "pitch_m")
 SIZES = 2 * len(FIGURES)
-HAND, SEEN, KIND, BARRED, GUESSES, ODDS = range(SIZES, SIZES + 6)
-NUMBERS = BARRED + 1
+HAND, SEEN, KIND, BARRED, BLADES, GUESSES, ODDS = range(SIZES, SIZES + 7)
+NUMBERS = BLADES + 1
 GONE = ("sold", "scrapped", "lost", "stolen", "merged")  # as the moves leave it: no stock of this yard
 # Beyond these a bore was made for another shaft: a larger one needs a bush, a smaller one leaves a thin hub.
 LARGEST_BORE, SMALLEST_BORE = 1.15, 0.5
@@ -51,11 +51,11 @@ def propeller_rows(session: Session, who: Who, asked: Asked, *narrowed: ColumnEl
         case((_is_hand_seen(), 1), else_=0),
         _coded(ITEM.bore_kind, BORE_CODES),
         case((barred(ITEM.id), 1), else_=0),
+        ITEM.blades,
         case((known.like('%"guessed"%'), known)),
         case((odds != "[]", odds)),
         ITEM.tag,
         ITEM.hand,
-        ITEM.blades,
         ITEM.material,
         ITEM.area_ratio,
         ITEM.blade_kind,
@@ -144,6 +144,7 @@ def columns_of(rows: Sequence[Any]) -> Columns:
         hand=hand * seen,
         hand_stamped=stamped.astype(np.int8),
         bore_kind=numbers[KIND].astype(np.int8),
+        blades=numbers[BLADES],
         barred=numbers[BARRED] > 0,
         doubts=doubts,
     )

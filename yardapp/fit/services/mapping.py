@@ -8,7 +8,7 @@ import numpy as np
 from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
-from yardapp.fit.checks.tip_room import BANDS
+from yardapp.fit.checks.tip_room import RULES
 from yardapp.fit.figures import DriveFigures
 from yardapp.fit.loading import Premises, premises
 from yardapp.fit.ranking.case import WORK
@@ -62,10 +62,10 @@ def map_of(
     NotFound
         There is no such drive, or this person may not know of it.
     Refused
-        There is no such band of room at the tips.
+        There is no such rule for room at the tips.
     """
-    if rule not in BANDS:
-        raise Refused(f"A map is drawn by one of {', '.join(BANDS)}.", "rule")
+    if rule not in RULES:
+        raise Refused(f"A map is drawn by one of {', '.join(RULES)}.", "rule")
     drive, vessel = vessels.drive_by_id(session, who, drive_id)
     room = drive_figures(drive, vessel)
     near = (*of_hand(drive.hand), *near_bore(drive.shaft_diameter_m))

@@ -10,7 +10,7 @@ from sqlalchemy.orm import Session
 
 from yardapp.errors import Refused
 from yardapp.fit.checks.groups import NOT_LISTED, asked_in_lists
-from yardapp.fit.checks.tip_room import BANDS
+from yardapp.fit.checks.tip_room import RULES
 from yardapp.fit.figures import DriveFigures
 from yardapp.fit.loading import Lacking, Premises, premises
 from yardapp.fit.ranking.columns import Array, Columns, drive_at, drive_columns, propeller_at
@@ -65,10 +65,10 @@ def stock_for(session: Session, who: Who, drive_id: int, asked: Asked, *, say: A
     NotFound
         There is no such drive, or this person may not know of it.
     Refused
-        The list can't be ranked by that rule.
+        There is no such rule for room at the tips.
     """
-    if asked.rule not in BANDS:
-        raise Refused(f"A list is ranked by one of {', '.join(BANDS)}.", "rule")
+    if asked.rule not in RULES:
+        raise Refused(f"A list is ranked by one of {', '.join(RULES)}.", "rule")
     drive, vessel = vessels.drive_by_id(session, who, drive_id)
     near = [] if asked.is_any_bore else near_bore(drive.shaft_diameter_m)
     rows = propeller_rows(session, who, asked, *of_hand(drive.hand), *near)

@@ -11,8 +11,17 @@ from sqlalchemy.orm import Session
 from yardapp.bench.services.looked_over import barred
 from yardapp.errors import Refused
 from yardapp.fit.checks.groups import NOT_LISTED, asked_in_lists
-from yardapp.fit.checks.tip_room import BANDS
-from yardapp.fit.ranking.columns import A_FAULT, DRIVE_FIGURES, HAND_CODES, Columns, codes, drive_at, propeller_columns
+from yardapp.fit.checks.tip_room import RULES
+from yardapp.fit.ranking.columns import (
+    A_FAULT,
+    DRIVE_FIGURES,
+    HAND_CODES,
+    SCREW_CODES,
+    Columns,
+    codes,
+    drive_at,
+    propeller_columns,
+)
 from yardapp.fit.ranking.order import counted, in_order
 from yardapp.fit.ranking.prejudge import Prejudged, prejudge
 from yardapp.fit.services.pairing import propeller_figures
@@ -61,10 +70,10 @@ def drives_for(
     NotFound
         No propeller carries the tag, or this person may not know of it.
     Refused
-        The list can't be ranked by that rule.
+        There is no such rule for room at the tips.
     """
-    if rule not in BANDS:
-        raise Refused(f"A list is ranked by one of {', '.join(BANDS)}.", "rule")
+    if rule not in RULES:
+        raise Refused(f"A list is ranked by one of {', '.join(RULES)}.", "rule")
     item, is_barred = _item(session, who, tag)
     rows = drive_rows(session, who, words=words)
     propeller, columns = propeller_figures(item), drive_columns_of(rows)
@@ -103,7 +112,8 @@ def _in_order(found: Prejudged, rows: Sequence[Any], columns: Columns, item: gea
 def drive_columns_of(rows: Sequence[Any]) -> Columns:
     """The rows as columns, as `drive_figures` reads each of them: the way to the hull is from the shaft's centre."""
     names = [name for figure in DRIVE_FIGURES for name in (figure, f"u_{figure}")]
-    numbers = np.array([[getattr(row, name) for name in names] for row in rows], float).reshape(len(rows), len(names))
+    lines = [[getattr(row, name, None) for name in names] for row in rows]  # what is off a plate has no ± of its own
+    numbers = np.array(lines, float).reshape(len(rows), len(names))
     read = dict(zip(names, numbers.T, strict=True))
     is_off = np.array([row.hull_clearance_from != "centre" for row in rows], bool)
     room, u_room = read["hull_clearance_m"], read["u_hull_clearance_m"]
@@ -117,6 +127,7 @@ def drive_columns_of(rows: Sequence[Any]) -> Columns:
         hand=codes([row.hand for row in rows], HAND_CODES),
         hand_stamped=nothing,
         bore_kind=nothing,
+        screws=np.array([SCREW_CODES[row.position != "centre"] for row in rows], np.int8),
     )
 
 

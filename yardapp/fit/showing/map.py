@@ -138,7 +138,8 @@ def map_rows(found: DriveMap, system: System) -> list[tuple[str, str]]:
     if sizes.rated_rps is not None:
         rows.append(("Rated speed of the engine", quantities.show(sizes.rated_rps, "rotation", system)))
     if sizes.largest_m is not None:
-        rows.append((f"Largest diameter by the {sizes.rule} band", quantities.show(sizes.largest_m, "length", system)))
+        said = "class rule" if sizes.rule == "class" else f"{sizes.rule} band"
+        rows.append((f"Largest diameter by the {said}", quantities.show(sizes.largest_m, "length", system)))
     if sizes.area_by:
         rows.append(("Blade area by", sizes.area_by))
     area = f"{sizes.area_ratio:.2f}{', assumed' if sizes.is_area_assumed else ''}"

@@ -19,11 +19,11 @@ def _first() -> int:
 
 def _rule() -> str:
     rule = request.args.get("rule", "15 %")
-    return rule if rule in services.BANDS else "15 %"
+    return rule if rule in services.RULES else "15 %"
 
 
 def _bands() -> list[tuple[str, str]]:
-    return [(rule, label) for rule, label in rule_choices() if rule in services.BANDS]
+    return rule_choices()
 
 
 @bp.get("/on/<int:drive_id>")

@@ -16,7 +16,7 @@ def size_map(drive_id: int) -> ResponseReturnValue:
     """Diameter across, pitch up: what the engine turns, what is out of reach, and who goes on."""
     who, blades = current_who(), request.args.get("blades", type=int)
     rule = request.args.get("rule", "15 %")
-    rule = rule if rule in services.BANDS else "15 %"
+    rule = rule if rule in services.RULES else "15 %"
     tag = request.args.get("tag", "")[:20].strip()
     with snapshot() as opened:
         found = services.map_of(
@@ -33,6 +33,6 @@ def size_map(drive_id: int) -> ResponseReturnValue:
         rows=showing.map_rows(found, who.units),
         heads=HEADS,
         spots=showing.spot_rows(found, who.units, href),
-        bands=[(one, label) for one, label in rule_choices() if one in services.BANDS],
+        bands=rule_choices(),
         tag=tag,
     )

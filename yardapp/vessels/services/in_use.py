@@ -24,6 +24,9 @@ def drive_rows(session: Session, who: Who, *, words: str = "", limit: int = 20_0
         Vessel.id.label("vessel_id"),
         Vessel.name.label("vessel"),
         Vessel.owner,
+        Vessel.length_m.label("vessel_length_m"),
+        Vessel.block_ratio,
+        Drive.rated_power_w,
         *(getattr(Drive, name) for name in SIZES),
     )
     chosen = chosen.join(Vessel, Vessel.id == Drive.vessel_id).where(Drive.is_in_use, may_see_vessel(who))
