@@ -8,9 +8,11 @@ from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
 from yardapp.bench import services as bench
 from yardapp.bench.services import DiameterReading, PitchReading
+from yardapp.bench.showing.ages import WORKS
 from yardapp.db import Clock, transaction
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services as gear
+from yardapp.gear.figures import WORK
 
 
 @pytest.fixture
@@ -156,3 +158,7 @@ def test_open_faults_are_counted_on_the_bench_of_the_propeller(client, fetch, ta
         bench.raise_fault(session, make_who(session), tag, fault)
 
     assert "1 open fault;" in fetch(f"/bench/{tag}")
+
+
+def test_every_work_that_leaves_a_figure_in_doubt_has_its_name_as_a_thing():
+    assert sorted(kind for kind, in_doubt in WORK.items() if in_doubt and kind not in WORKS) == []

@@ -8,8 +8,11 @@ WORKS = {
     "re-pitched": "re-pitch",
     "straightened": "straightening",
     "cut down": "cutting down",
+    "bored": "boring",
     "re-bored": "re-boring",
     "keyed": "keying",
+    "welded": "welding",
+    "balanced": "balancing",
 }
 
 
