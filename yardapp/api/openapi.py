@@ -29,7 +29,11 @@ OF_PATH: dict[str, dict[str, Any]] = {
     "fault_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "table_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "job_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "piece_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "rating_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "kept_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "launch_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "fault_key": {"type": "string", "minLength": 1},
 }
 RETRY = {
     "name": KEY,

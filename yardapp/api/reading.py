@@ -26,6 +26,7 @@ ORDER = (
     "marks",
     "makers",
     "coating",
+    "coats",
 )
 Cell = str | tuple[str, str]
 Row = tuple[str, Cell, str]

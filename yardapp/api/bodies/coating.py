@@ -29,6 +29,8 @@ Celsius = Annotated[float, Field(ge=-45, le=60)]
 Share = Annotated[float, Field(gt=0, le=1)]
 StepNumber = Annotated[int, Field(ge=0, le=99), BeforeValidator(_whole)]
 Coaters = Annotated[int, Field(ge=1, le=6), BeforeValidator(_whole)]
+Clock = Annotated[str, Field(pattern=r"^([01]\d|2[0-3]):[0-5]\d$", description="08:00")]
+Fate = Literal["thrown out", "back in its tin", "used elsewhere"]
 Seconds = Annotated[float, Field(gt=0, lt=86400)]
 
 
@@ -53,6 +55,22 @@ class NewPiece(Body):
     allowed_on: date | None = Field(None, description="And when.")
 
 
+class Break(Body):
+    """A break of the day."""
+
+    begins: Clock
+    ends: Clock
+
+
+class WorkingHours(Body):
+    """When the yard works, on its own clock: nobody coats outside of it."""
+
+    begins: Clock
+    ends: Clock
+    breaks: Annotated[list[Break], Field(max_length=4, default_factory=list)]
+    weekends: bool = False
+
+
 class NewJob(Body):
     """A job: what, on which system, by how many, how fast, by when."""
 
@@ -67,6 +85,7 @@ class NewJob(Body):
     loss_ratio: Annotated[float, Field(ge=0, le=0.9)] = 0.2
     starts: Moment | None = None
     launches: Moment | None = None
+    hours: WorkingHours | None = Field(None, description="Without them somebody coats at any hour.")
     note: Note = ""
 
 
@@ -84,6 +103,7 @@ class NewAct(Body):
     product: Words = ""
     batch: Annotated[str, Field(max_length=40)] = ""
     volume_m3: Annotated[float, Field(ge=0, le=1)] | None = None
+    fate: Fate | None = Field(None, description="Of what is left over: what became of it.")
     people: Coaters | None = None
     note: Line = ""
 
@@ -211,6 +231,7 @@ class JobNow(Reply):
 class RatingKept(Reply):
     """How it looked at haul-out."""
 
+    id: int
     blade: int | None
     word: str
     at: datetime

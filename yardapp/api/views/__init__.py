@@ -4,6 +4,7 @@ from yardapp.api.door import bp
 from yardapp.api.views import (
     bench,
     coating,
+    coats,
     condition,
     document,
     drives,
@@ -15,18 +16,21 @@ from yardapp.api.views import (
     marks,
     measuring,
     propellers,
+    relaunch,
     search,
     shafts,
     sizes,
     stock,
     survey,
     vessels,
+    yard_faults,
 )
 
 __all__ = [
     "bench",
     "bp",
     "coating",
+    "coats",
     "condition",
     "document",
     "drives",
@@ -38,10 +42,12 @@ __all__ = [
     "marks",
     "measuring",
     "propellers",
+    "relaunch",
     "search",
     "shafts",
     "sizes",
     "stock",
     "survey",
     "vessels",
+    "yard_faults",
 ]

@@ -1,17 +1,18 @@
 """Coating: systems, jobs before and while they run, what is on each thing."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, time
 from typing import Any
 
 from yardapp.api.bodies import coating as bodies
 from yardapp.api.door import Act, creates, reads
 from yardapp.coating import services
 from yardapp.coating.exchange import from_json, to_json
+from yardapp.coating.hours import Hours, hours_of
 from yardapp.coating.standing import standing
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 
-FIGURES = ("air_c", "metal_c", "relative_humidity", "wet_bulb_c", "product", "batch", "volume_m3", "people")
+FIGURES = ("air_c", "metal_c", "relative_humidity", "wet_bulb_c", "product", "batch", "volume_m3", "fate", "people")
 
 
 def _at(at_s: float | None) -> datetime | None:
@@ -132,6 +133,17 @@ def _acts(story: services.Story) -> list[bodies.ActKept]:
     ]
 
 
+def _hours(said: bodies.WorkingHours | None) -> Hours | None:
+    if said is None:
+        return None
+    breaks = [(time.fromisoformat(one.begins), time.fromisoformat(one.ends)) for one in said.breaks]
+    begins, ends = time.fromisoformat(said.begins), time.fromisoformat(said.ends)
+    try:
+        return hours_of(begins, ends, breaks, weekends=said.weekends)
+    except Refused as refusal:
+        raise Refused(refusal.said, "hours") from None
+
+
 def _planned(act: Act, key: str) -> bodies.JobNow:
     return job(act, int(key))
 
@@ -143,7 +155,7 @@ def plan_job(act: Act, said: bodies.NewJob) -> str:
         services.AskedPiece(**one.model_dump(exclude={"allowed_by"}), allowed_by=one.allowed_by or "", row=row)
         for row, one in enumerate(said.pieces)
     )
-    asked = services.Asked(**said.model_dump(exclude={"pieces"}), pieces=pieces)
+    asked = services.Asked(**said.model_dump(exclude={"pieces", "hours"}), pieces=pieces, hours=_hours(said.hours))
     # A system or a drive that is not there is a wrong field, not a wrong address.
     try:
         services.system_page(act.session, act.who, said.system_id)
