@@ -16,14 +16,12 @@ from yardapp.api.views import (
     marks,
     measuring,
     propellers,
-    relaunch,
     search,
     shafts,
     sizes,
     stock,
     survey,
     vessels,
-    yard_faults,
 )
 
 __all__ = [
@@ -42,12 +40,10 @@ __all__ = [
     "marks",
     "measuring",
     "propellers",
-    "relaunch",
     "search",
     "shafts",
     "sizes",
     "stock",
     "survey",
     "vessels",
-    "yard_faults",
 ]
