@@ -3,6 +3,7 @@ from math import radians
 
 import pytest
 
+from tests.bench.surveys import cells_of, reading_of
 from tests.factories.bench import make_pitch_sheet
 from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
@@ -162,3 +163,30 @@ def test_open_faults_are_counted_on_the_bench_of_the_propeller(client, fetch, ta
 
 def test_every_work_that_leaves_a_figure_in_doubt_has_its_name_as_a_thing():
     assert sorted(kind for kind, in_doubt in WORK.items() if in_doubt and kind not in WORKS) == []
+
+
+def test_sheets_of_two_blades_are_not_taken_for_a_repeat(client, fetch, tag):
+    with transaction() as session:
+        numbers = [make_pitch_sheet(session, tag, blade=blade).id for blade in (1, 2, 2)]
+
+    assert "They read different places" in fetch(f"/bench/compare?first={numbers[0]}&second={numbers[1]}")
+    assert "They read different places" not in fetch(f"/bench/compare?first={numbers[1]}&second={numbers[2]}")
+    page = fetch(f"/bench/{tag}")
+    assert f'href="/bench/compare?first={numbers[1]}&amp;second={numbers[2]}">Pitch, blade 2: the two newest' in page
+    assert page.count("/bench/compare?") == 1
+
+
+def test_two_surveys_are_compared_blade_by_blade(tag):
+    with transaction() as session:
+        who = make_who(session)
+        first = bench.measure_survey(session, who, tag, reading_of(cells_of(0.450)))
+        second = bench.measure_survey(
+            session, who, tag, reading_of(cells_of(lambda blade, _: 0.456 if blade == 2 else 0.450))
+        )
+        found = bench.compare_sheets(session, who, first.id, second.id)
+
+    apart = {one.what: one.apart for one in found.differences if one.what.startswith("pitch_")}
+    # One blade of three by 6 mm more: 2 mm more on the mean.
+    assert apart["pitch_m"] == pytest.approx(0.002)
+    assert [apart[f"pitch_{blade}_m"] for blade in (1, 2, 3)] == pytest.approx([0.0, 0.006, 0.0])
+    assert found.differences[0].what == "pitch_m"

@@ -59,6 +59,8 @@ def remarks(found: Any) -> list[str]:
     said = []
     if not found.is_one_age:
         said.append("Work was done between the two: they are of different ages, and may well differ.")
+    if not found.is_one_place:
+        said.append("They read different places: blades and marks differ, which says nothing of how readings repeat.")
     if found.is_one_person:
         said.append("One person read both: a second person's sheet tells more of how far readings repeat.")
     return said

@@ -82,16 +82,23 @@ def _faults(count: int) -> str:
 
 
 def _pairs(there: services.AtBench) -> list[tuple[str, str]]:
-    """The two newest sheets of each method and age, to be held against each other."""
-    by_method: dict[tuple[str, Any], list[int]] = {}
+    """The two newest sheets of each method, place and age, to be held against each other."""
+    by_method: dict[tuple[str, Any, Any], list[int]] = {}
     for row in there.sheets:
         if not row.replaced_by:
-            by_method.setdefault((row.sheet.method, row.worked_at), []).append(row.sheet.id)
+            by_method.setdefault((row.sheet.method, _place(row), row.worked_at), []).append(row.sheet.id)
     return [
-        (showing.FACES[method].label, url_for("bench.compare", first=ids[1], second=ids[0]))
-        for (method, _), ids in by_method.items()
+        (f"{showing.FACES[method].label}{place}", url_for("bench.compare", first=ids[1], second=ids[0]))
+        for (method, place, _), ids in by_method.items()
         if len(ids) > 1
     ]
+
+
+def _place(row: services.SheetRow) -> str:
+    """`, blade 2`: which one a sheet is of, where its method reads one at a time."""
+    read = row.sheet.readings
+    said = f"blade {read['blade']}" if read.get("blade") else str(read.get("bearing") or "")
+    return f", {said}" if said else ""
 
 
 def _way(face: showing.Face, tag: str) -> dict[str, str]:
