@@ -1,3 +1,4 @@
+import re
 from math import nan
 
 import pytest
@@ -77,3 +78,22 @@ def test_a_dot_without_a_label_has_a_name_for_those_who_hear_it():
     drawn = Drawn(plot(X, Y, title="Stock", dots=[Dot(x=450, y=350, href="/t/P-0412", name="P-0412, 450 x 350")]))
 
     assert drawn.root.find(f".//{SVG}a").get("aria-label") == "P-0412, 450 x 350"
+
+
+def test_labels_of_curves_that_end_together_keep_clear_of_one_another():
+    steps = [number / 100 for number in range(101)]
+    curves = [
+        Curve(points=[(step, 1 - step + lift) for step in steps], label=f"{2800 + 200 * number}")
+        for number, lift in enumerate((0.0, 0.02, 0.04))
+    ]
+
+    drawn = plot(Axis(label="x", low=0, high=1), Axis(label="y", low=0, high=1.1), title="Close", curves=curves)
+
+    places = [
+        (float(at), float(up))
+        for at, up in re.findall(r'<text x="([\d.]+)" y="([\d.]+)" text-anchor="end" class="dim halo"', drawn)
+    ]
+    assert len(places) == 3
+    for number, (at, up) in enumerate(places):
+        # Four figures at 14 px are about 33 wide and 14 high.
+        assert all(abs(at - other) >= 33 or abs(up - high) >= 14 for other, high in places[number + 1 :])

@@ -9,6 +9,7 @@ from markupsafe import Markup, escape
 from yardapp.drawings.sheet import Point, circle, line, sheet, words
 
 LEFT, RIGHT, TOP, FLOOR = 58.0, 322.0, 14.0, 206.0
+LETTER, LINE_HIGH = 8.2, 14.0  # how much room a label takes: a letter's width, a line's height
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -96,6 +97,8 @@ def plot(
         *(mark for band in bands for mark in _band(x, y, band)),
         *_axes(x, y),
         *(mark for curve in curves for mark in _curve(x, y, curve)),
+        *(_region_label(x, y, region) for region in regions),
+        *_curve_labels(x, y, curves),
         *(_dot(x, y, dot) for dot in dots if x.holds(dot.x) and y.holds(dot.y)),
         words(LEFT, floor + 60, said),
     ]
@@ -125,11 +128,29 @@ def _axes(x: Axis, y: Axis) -> list[str]:
 
 def _curve(x: Axis, y: Axis, curve: Curve) -> list[str]:
     runs = [[_place(x, y, point) for point in run] for run in _runs(x, y, curve.points)]
-    marks = [line(run, curve.drawn, name=f"curve {curve.label}") for run in runs]
-    if runs and curve.label:
-        end_x, end_y = runs[-1][-1]
-        marks.append(words(min(end_x, RIGHT) - 4, max(end_y - 7, TOP + 4), curve.label, anchor="end", drawn="dim halo"))
+    return [line(run, curve.drawn, name=f"curve {curve.label}") for run in runs]
+
+
+def _curve_labels(x: Axis, y: Axis, curves: Sequence[Curve]) -> list[str]:
+    """Each at its curve's end, or as far back along it as keeps clear of those before."""
+    taken: list[tuple[Point, float]] = []
+    marks = []
+    for curve in curves:
+        runs = [[_place(x, y, point) for point in run] for run in _runs(x, y, curve.points)]
+        if not runs or not curve.label:
+            continue
+        wide = LETTER * len(curve.label)
+        spots = [(min(at, RIGHT) - 4, max(up - 7, TOP + 4)) for at, up in reversed(runs[-1])]
+        spot = next((one for one in spots if all(_is_clear(one, wide, *other) for other in taken)), spots[0])
+        taken.append((spot, wide))
+        marks.append(words(*spot, curve.label, anchor="end", drawn="dim halo"))
     return marks
+
+
+def _is_clear(spot: Point, wide: float, other: Point, other_wide: float) -> bool:
+    """Whether two labels that end at these points do not hide one another."""
+    apart = spot[0] + 2 < other[0] - other_wide or other[0] + 2 < spot[0] - wide
+    return apart or abs(spot[1] - other[1]) >= LINE_HIGH
 
 
 def _runs(x: Axis, y: Axis, course: Sequence[tuple[float, float]]) -> Iterator[list[tuple[float, float]]]:
@@ -152,7 +173,21 @@ def _band(x: Axis, y: Axis, band: Band) -> list[str]:
 
 
 def _region(x: Axis, y: Axis, region: Region) -> list[str]:
-    """Each part of it in one piece, cut at the edges of the plot; its label in the middle of the largest."""
+    """Each part of it in one piece, cut at the edges of the plot."""
+    pieces = _pieces(x, y, region)
+    return [line(_round(x, y, run), region.drawn, closed=True, name=f"region {region.label}") for run in pieces]
+
+
+def _region_label(x: Axis, y: Axis, region: Region) -> str:
+    """In the middle of its largest piece."""
+    largest = max(_pieces(x, y, region), key=len, default=[])
+    if not largest or not region.label:
+        return ""
+    at, low, high = largest[len(largest) // 2]
+    return words(*_place(x, y, (at, (low + high) / 2)), region.label, anchor="middle", drawn="dim halo")
+
+
+def _pieces(x: Axis, y: Axis, region: Region) -> list[list[tuple[float, float, float]]]:
     runs: list[list[tuple[float, float, float]]] = [[]]
     for at, low, high in region.course:
         low, high = max(low, y.low), min(high, y.high)
@@ -160,13 +195,7 @@ def _region(x: Axis, y: Axis, region: Region) -> list[str]:
             runs[-1].append((at, low, high))
         elif runs[-1]:
             runs.append([])
-    pieces = [run for run in runs if len(run) > 1]
-    marks = [line(_round(x, y, run), region.drawn, closed=True, name=f"region {region.label}") for run in pieces]
-    if pieces and region.label:
-        at, low, high = max(pieces, key=len)[len(max(pieces, key=len)) // 2]
-        middle = _place(x, y, (at, (low + high) / 2))
-        marks.append(words(*middle, region.label, anchor="middle", drawn="dim halo"))
-    return marks
+    return [run for run in runs if len(run) > 1]
 
 
 def _round(x: Axis, y: Axis, run: Sequence[tuple[float, float, float]]) -> list[Point]:
