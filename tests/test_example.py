@@ -16,6 +16,7 @@ from yardapp.example import EXAMPLE_PEOPLE, build
 from yardapp.gear import services as gear
 from yardapp.gear.figures import figures_of
 from yardapp.people import services as people
+from yardapp.relaunch import services as relaunch
 from yardapp.vessels import services as vessels
 
 Item, Sheet = tables.gear.Item, tables.bench.Sheet
@@ -260,3 +261,12 @@ def test_coating_has_years_behind_it_one_job_planned_and_one_on_the_clock(exampl
 
 def _open_jobs(session, ada):
     return sorted(coating.jobs(session, ada, is_open=True), key=lambda row: row.id)
+
+
+def test_one_boat_is_ready_to_go_in_one_is_held_back_and_one_is_afloat_with_more_to_look_at(example):
+    afloat, ready, held = relaunch.board(example, who(example, "Ada Brook"))
+
+    assert (afloat.next_release, len(afloat.follow_ups)) == (None, 4)
+    assert (ready.next_release, ready.in_the_way, ready.stops) == ("to launch", [], ())
+    assert [fault.what for fault in held.stops] == ["Crack at the root of blade 3"]
+    assert held.who_has_it["Ivy Plank"] == 1

@@ -75,7 +75,7 @@ def test_the_sheet_and_all_that_hangs_on_it_can_be_opened(fetch, there):
             fetch(link, queries=WHOLE_SHEET + 1)
 
     assert tag in sheet
-    assert "centre: Lock fitted, looked at after tightening" in sheet
+    assert "Centre: Lock fitted, looked at after tightening" in sheet
     assert f"/relaunch/{launch_id}/lines/lock?drive_id={drive_id}" in sheet
 
 
@@ -367,3 +367,20 @@ def test_looking_over_brings_the_board_up_to_what_was_done_elsewhere(client, fet
 )
 def test_what_is_not_there_is_not_found(client, there, address):
     assert client.get(address).status_code == 404
+
+
+def test_a_boats_page_leads_to_her_launch_or_to_the_page_that_begins_one(client, fetch, there):
+    with transaction() as session:
+        other = make_vessel(session, name="Sea Otter").id
+
+    assert 'href="/relaunch/boat/1"' in fetch("/boats/1")
+    assert client.get("/relaunch/boat/1").headers["Location"] == "/relaunch/1"
+    assert client.get(f"/relaunch/boat/{other}").headers["Location"] == f"/relaunch/plan?boat={other}"
+
+
+def test_the_faults_of_one_thing_stand_by_themselves(client, fetch, there):
+    client.send("/relaunch/faults/new", tag=there[2], what="Nick", severity="note", how_found="looking")
+    client.send("/relaunch/faults/new", vessel_id="1", what="Weeps", severity="watch", how_found="looking")
+
+    assert "Weeps" not in fetch(f"/relaunch/faults?tag={there[2]}")
+    assert "Nick" in fetch(f"/relaunch/faults?tag={there[2].lower()}")

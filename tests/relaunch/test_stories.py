@@ -173,7 +173,7 @@ def test_a_release_is_refused_then_overridden_by_name_and_the_reason_stands_on_t
     launch = launches.make_launch(session, drive.vessel_id)
     launches.settle(session, launch.id, but=("lock",))
 
-    with pytest.raises(Refused, match="1 thing in the way: centre: Lock fitted"):
+    with pytest.raises(Refused, match="1 thing in the way: Centre: Lock fitted"):
         relaunch.release(session, ada, launch.id, "to launch")
     with pytest.raises(Refused, match="printed on her sheet"):
         relaunch.override(session, ada, launch.id, "to launch", " ")
@@ -264,7 +264,7 @@ def test_all_three_releases_then_the_follow_ups_fall_due_and_the_launch_is_over(
     due = {one.title: (one.due, one.late) for one in row.follow_ups}
     afloat = relaunch.launch_sheet(session, ada, launch.id).releases["afloat"].at
     # 24 to 48 hours after she is afloat: trade practice, coupling checked again loaded.
-    assert due["centre: Coupling faces afloat and loaded, within"] == (
+    assert due["Centre: Gap between coupling faces, afloat and loaded"] == (
         afloat + timedelta(hours=24),
         afloat + timedelta(hours=48),
     )

@@ -11,6 +11,7 @@ from yardapp.example import (
     coatings,
     doubts,
     hulls,
+    launches,
     makers,
     people,
     pictures,
@@ -50,6 +51,7 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
             coatings.one_is_running,
         ),
     ),
+    ("boats that are to go in", (launches.policies_are_settled, launches.boats_are_to_go_in)),
     ("photos", (pictures.take_pictures,)),
 )
 

@@ -8,6 +8,7 @@ from typing import Protocol
 from yardapp.relaunch.lines import FOLLOW_UP, PARTS, Line
 
 YES, NO, ASK, OPEN = "yes", "no", "ask", "open"
+WORST_FIRST = {NO: 0, ASK: 1, OPEN: 2, YES: 3}
 ANSWERS = frozenset({"answered", "scanned"})
 
 
@@ -87,7 +88,7 @@ class LineNow:
     @property
     def title(self) -> str:
         """The line, and of which drive."""
-        return f"{self.place.label}: {self.line.words}" if self.place.label else self.line.words
+        return f"{self.place.label.capitalize()}: {self.line.words}" if self.place.label else self.line.words
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -210,11 +211,12 @@ def _due(line: Line, let_go: Mapping[str, Act]) -> tuple[datetime | None, dateti
 
 
 def in_the_way(sheet: Iterable[LineNow], release: str) -> list[LineNow]:
-    """What keeps her from this release: its own stops, and a fault that stops her wherever it was found."""
-    return [now for now in sheet if now.is_in_the_way and (now.line.part == release or now.line.by == "faults")]
+    """What keeps her from this release, the worst first: its own stops, and a fault wherever it was found."""
+    lines = [now for now in sheet if now.is_in_the_way and (now.line.part == release or now.line.by == "faults")]
+    return sorted(lines, key=lambda now: WORST_FIRST[now.verdict])
 
 
 def still_open(sheet: Iterable[LineNow], release: str) -> list[LineNow]:
     """Everything of this release that is not settled, what stops her first."""
     lines = [now for now in sheet if now.line.part == release and not now.is_settled]
-    return sorted(lines, key=lambda now: not now.line.is_stop)
+    return sorted(lines, key=lambda now: (not now.line.is_stop, WORST_FIRST[now.verdict]))

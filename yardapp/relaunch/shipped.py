@@ -29,7 +29,7 @@ CONTACT = Line(
     plain="It bears well on the shaft",
 )
 NUTS = Line(key="nuts", words="Nuts on, in the yard's order: {nut order}", plain="Its nuts are on")
-TORQUE = Line(key="torque", words="Nut tightened to", by="figure", unit="N m", plain="Its nut is tight")
+TORQUE = Line(key="torque", words="Nut torque", by="figure", unit="N m", plain="Its nut is tight")
 LOCK_LINE = Line(
     key=LOCK,
     words="Lock fitted, looked at after tightening",
@@ -40,7 +40,7 @@ LOCK_LINE = Line(
 TURNS = Line(key="turns", words="Turns free by hand, all clear", plain="The shaft turns free")
 GAP = Line(
     key="gap",
-    words="Gap from hub to bearing: water gets out, at most one shaft diameter",
+    words="Gap from hub to bearing, at most one shaft diameter",
     by="figure",
     unit="mm",
     at_least=1,
@@ -56,7 +56,7 @@ SHAFT = Line(
 BRACKET = Line(key="bracket", words="Bracket tight, no crack, no play in its feet", is_stop=False, plain="Bracket")
 COUPLING = Line(
     key="coupling",
-    words="Coupling: bolts tight, faces within",
+    words="Coupling bolts tight, gap between its faces",
     by="figure",
     unit="mm",
     at_most=0.07,
@@ -146,7 +146,7 @@ AHEAD = Line(
 )
 FULL_SPEED = Line(
     key="full_speed",
-    words="Full throttle, by a proven tachometer",
+    words="Revolutions at full throttle, by a proven tachometer",
     part=TO_OWNER,
     by="figure",
     unit="rpm",
@@ -156,7 +156,7 @@ FULL_SPEED = Line(
 )
 ALIGNMENT = Line(
     key="alignment",
-    words="Coupling faces afloat and loaded, within",
+    words="Gap between coupling faces, afloat and loaded",
     part=FOLLOW_UP,
     by="figure",
     unit="mm",

@@ -24,7 +24,11 @@ class LineForm(RecordForm):
     """One line of a list."""
 
     key = HiddenField()
-    words = StringField("What is asked", [InputRequired("What is asked? One short sentence."), Length(max=120)])
+    words = StringField(
+        "What is asked",
+        [InputRequired("What is asked? One short sentence."), Length(max=120)],
+        description="{nut order} stands for what the yard goes by",
+    )
     plain = StringField("In the owner's words", [Length(max=120)])
     part = RadioField("When", choices=options((part, PART_WORDS[part]) for part in PARTS), default=PARTS[0])
     by = SelectField("Settled by", choices=options(SETTLED_BY.items()), default="tick")

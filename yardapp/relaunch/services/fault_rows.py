@@ -100,6 +100,7 @@ def fault_rows(
     who: Who,
     *,
     vessel_ids: Collection[int] | None = None,
+    tag: str = "",
     key: str = "",
     with_closed: bool = False,
     limit: int = MOST_LISTED,
@@ -109,6 +110,8 @@ def fault_rows(
     narrowed = select(chosen)
     if vessel_ids is not None:
         narrowed = narrowed.where(chosen.c.vessel_id.in_(vessel_ids))
+    if tag:
+        narrowed = narrowed.where(chosen.c.tag == tag.strip().upper())
     if key:
         narrowed = narrowed.where(chosen.c.source == key[:1], chosen.c.id == _number(key))
     if not with_closed and not key:

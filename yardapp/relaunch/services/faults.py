@@ -108,9 +108,12 @@ def fault_by_key(session: Session, who: Who, key: str) -> FaultNow:
     return found[0]
 
 
-def faults(session: Session, who: Who, *, vessel_id: int | None = None, with_closed: bool = False) -> list[FaultNow]:
-    """Every fault that stands in the yard, or on one boat and what is on her, worst first."""
-    return fault_rows(session, who, vessel_ids=None if vessel_id is None else [vessel_id], with_closed=with_closed)
+def faults(
+    session: Session, who: Who, *, vessel_id: int | None = None, tag: str = "", with_closed: bool = False
+) -> list[FaultNow]:
+    """Every fault that stands in the yard, on one boat and what is on her, or on one thing; worst first."""
+    on = None if vessel_id is None else [vessel_id]
+    return fault_rows(session, who, vessel_ids=on, tag=tag, with_closed=with_closed)
 
 
 def say_who_decides(session: Session, who: Who, key: str, name: str) -> FaultNow:

@@ -182,7 +182,7 @@ def answer_line(
         drive_id=said.drive_id,
         answer=word,
         figure=said.figure,
-        figure_typed=said.figure_typed[:60],
+        figure_typed=_figure_in_words(there, said)[:60],
         photo_sha256=picture.sha256 if picture else "",
         note=_line(said.note),
     )
@@ -190,6 +190,13 @@ def answer_line(
         _attach(session, who, sheet, there, picture)
     refresh(session, who, launch)
     return act
+
+
+def _figure_in_words(there: LineNow, said: Answer) -> str:
+    """As it was typed; of a figure that came as a number, in the line's own unit."""
+    if said.figure_typed or said.figure is None:
+        return said.figure_typed
+    return f"{said.figure / UNITS[there.line.unit][1]:.6g} {there.line.unit}"
 
 
 def _judged(there: LineNow, said: Answer) -> str:

@@ -58,5 +58,5 @@ def _not_released(sheet: LaunchSheet) -> str:
     if not stops:
         return "The office has not released her yet. Nothing is in the way."
     more = f" And {len(stops) - 1} more." if len(stops) > 1 else ""
-    said = f": {stops[0].said}" if stops[0].said else ""
-    return f"Not released. {stops[0].title}{said}.{more}".replace("..", ".")
+    said = stops[0].said or "open"
+    return f"Not released. {stops[0].title}: {said}.{more}".replace("..", ".")

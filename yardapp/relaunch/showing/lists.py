@@ -4,9 +4,11 @@ from collections.abc import Callable
 from typing import Any
 
 from yardapp.filters import day
-from yardapp.relaunch.lines import FOLLOW_UP, PARTS, SETTLED_BY, SHEETS, Line, limit_said
+from yardapp.relaunch.lines import FOLLOW_UP, PARTS, SETTLED_BY, SHEETS, Line, in_words, limit_said
 from yardapp.relaunch.services import ListNow
 from yardapp.relaunch.showing.words import PART_TITLES
+
+POLICY = {"nut order": "as the yard goes by"}
 
 
 def listed(one: ListNow, href: str) -> dict[str, str]:
@@ -21,7 +23,7 @@ def parts(one: ListNow, href: Callable[[str], str]) -> list[dict[str, Any]]:
         {
             "title": PART_TITLES[part],
             "rows": [
-                {"key": line.key, "words": line.words, "said": told(line), "href": href(line.key)}
+                {"key": line.key, "words": in_words(line, POLICY).words, "said": told(line), "href": href(line.key)}
                 for line in one.lines
                 if line.part == part
             ],

@@ -79,7 +79,7 @@ def shows(now: LineNow) -> list[tuple[str, str]]:
     """What a line asks for, as its own block."""
     line = now.line
     rows = [
-        ("Line", PART_TITLES[line.part]),
+        ("When", PART_TITLES[line.part]),
         ("Settled by", SETTLED_BY[line.by]),
         ("Signed by", f"{line.signer}, {'two people' if line.signs > 1 else 'one person'}"),
         ("While open", "it stops her" if line.is_stop else "she may go all the same"),

@@ -1,6 +1,6 @@
 """The board of boats with a launch date, and a launch's beginning."""
 
-from flask import request, url_for
+from flask import redirect, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.db import now
@@ -62,6 +62,18 @@ def past() -> ResponseReturnValue:
     ]
     further = rows[-1].launch_id if len(rows) == 50 else None
     return page("relaunch/past.html", rows=shown, further=further)
+
+
+@bp.get("/boat/<int(max=2147483647):vessel_id>")
+def of_boat(vessel_id: int) -> ResponseReturnValue:
+    """A boat's own launch, or the page that begins one."""
+    with snapshot() as opened:
+        vessels.vessel_by_id(opened, current_who(), vessel_id)
+        launch_id = services.launch_of(opened, current_who(), vessel_id)
+    if launch_id is not None:
+        return redirect(sheet_href(launch_id), code=303)
+    way = url_for("relaunch.plan_page", boat=vessel_id) if current_who().may("record") else url_for("relaunch.board")
+    return redirect(way, code=303)
 
 
 def _offer(form: PlanForm) -> PlanForm:

@@ -27,11 +27,12 @@ def fault_href(key: str) -> str:
 def faults() -> ResponseReturnValue:
     """Every fault that stands, worst first; of one boat, or with those that were closed, where that is asked."""
     boat, with_closed = request.args.get("boat", type=int), request.args.get("show") == "all"
+    tag = request.args.get("tag", "")[:20]
     with snapshot() as opened:
-        found = services.faults(opened, current_who(), vessel_id=boat, with_closed=with_closed)
+        found = services.faults(opened, current_who(), vessel_id=boat, tag=tag, with_closed=with_closed)
     on = services.today()
     rows = [showing.listed(fault, fault_href(fault.key), on) for fault in found]
-    return page("relaunch/faults.html", rows=rows, boat=boat, with_closed=with_closed)
+    return page("relaunch/faults.html", rows=rows, boat=boat, tag=tag, with_closed=with_closed)
 
 
 def _offer(form: FaultForm) -> FaultForm:
