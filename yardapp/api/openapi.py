@@ -32,6 +32,8 @@ OF_PATH: dict[str, dict[str, Any]] = {
     "piece_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "rating_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "kept_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "launch_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "fault_key": {"type": "string", "minLength": 1},
 }
 RETRY = {
     "name": KEY,

@@ -16,12 +16,14 @@ from yardapp.api.views import (
     marks,
     measuring,
     propellers,
+    relaunch,
     search,
     shafts,
     sizes,
     stock,
     survey,
     vessels,
+    yard_faults,
 )
 
 __all__ = [
@@ -40,10 +42,12 @@ __all__ = [
     "marks",
     "measuring",
     "propellers",
+    "relaunch",
     "search",
     "shafts",
     "sizes",
     "stock",
     "survey",
     "vessels",
+    "yard_faults",
 ]
