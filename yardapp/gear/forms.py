@@ -19,6 +19,7 @@ from yardapp.fields import CountField, LengthField, MassField, RatioField, Taper
 from yardapp.forms import RecordForm, YardForm, options
 from yardapp.gear.figures import WORDS, WORK
 
+BLANK = "If a tag printed beforehand is tied on already"
 WHERE = "Where was it put? A rack, a bin, a corner of the shed."
 BASES = [
     ("measured", "Measured"),
@@ -52,6 +53,7 @@ class LogForm(YardForm):
     blades = CountField("Blades", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
     place = StringField("Where put", [InputRequired(WHERE), Length(max=120)])
     came_off_id = SelectField("Came off", coerce=number_or_none, validate_choice=False)
+    tag = StringField("Blank tag on it", [Length(max=20)], description=BLANK)
     note = TextAreaField("Note", [Length(max=2000)])
 
 
@@ -65,6 +67,7 @@ class LogShaftForm(YardForm):
     taper = TaperField("Taper")
     place = StringField("Where put", [InputRequired(WHERE), Length(max=120)])
     came_off_id = SelectField("Came off", coerce=number_or_none, validate_choice=False)
+    tag = StringField("Blank tag on it", [Length(max=20)], description=BLANK)
     note = TextAreaField("Note", [Length(max=2000)])
 
 

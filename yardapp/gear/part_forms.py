@@ -9,7 +9,7 @@ from wtforms.validators import Length
 from yardapp.fields import LengthField, MassField, RatioField
 from yardapp.forms import YardForm, options
 from yardapp.gear.figures import KINDS, WORDS, FigureName, figures_of
-from yardapp.gear.forms import number_or_none
+from yardapp.gear.forms import BLANK, number_or_none
 
 AT_MOST_M = 3.0
 HINTS = {
@@ -28,6 +28,7 @@ class LogPartForm(YardForm):
     place = StringField("Where put", [Length(max=120)])
     with_tag = StringField("Comes off and goes on with", [Length(max=20)], description="The tag of the propeller, say")
     came_off_id = SelectField("Came off", coerce=number_or_none, validate_choice=False)
+    tag = StringField("Blank tag on it", [Length(max=20)], description=BLANK)
     note = TextAreaField("Note", [Length(max=2000)])
 
 

@@ -3,6 +3,7 @@
 from yardapp.gear.models import Item
 from yardapp.gear.services.ages import first_work_after
 from yardapp.gear.services.away import Away, away, chase, count_late
+from yardapp.gear.services.blank_tags import Labelled, blank_kind, free_tags, labels_of, reserve_tags, tags_in
 from yardapp.gear.services.evidence import Said, add_evidence, correct_evidence, note_evidence, refresh
 from yardapp.gear.services.items import item_by_tag, kept_item, log_item, seen_by
 from yardapp.gear.services.log_part import log_part
@@ -31,6 +32,7 @@ __all__ = [
     "ItemPage",
     "ItemRow",
     "KeptPaper",
+    "Labelled",
     "Line",
     "Picture",
     "Said",
@@ -43,6 +45,7 @@ __all__ = [
     "attach_photo",
     "away",
     "bin_page",
+    "blank_kind",
     "came_off",
     "change_item",
     "chase",
@@ -51,6 +54,7 @@ __all__ = [
     "decline_work",
     "drive_choices",
     "first_work_after",
+    "free_tags",
     "item_by_tag",
     "item_page",
     "keep_paper",
@@ -58,6 +62,7 @@ __all__ = [
     "keep_together",
     "kept_item",
     "kept_picture",
+    "labels_of",
     "leave_set",
     "log_item",
     "log_part",
@@ -77,12 +82,14 @@ __all__ = [
     "rack_map",
     "record_work",
     "refresh",
+    "reserve_tags",
     "retire_bin",
     "search",
     "search_all",
     "seen_by",
     "set_mates",
     "set_page",
+    "tags_in",
     "undo_move",
     "work_done",
     "works_of",

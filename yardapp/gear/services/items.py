@@ -46,8 +46,11 @@ def log_item(
     note: str = "",
     came_off_id: int | None = None,
     at: datetime | None = None,
+    tag: str = "",
 ) -> Item:
     """Give a thing a tag, and keep what is known of it. An owner's entry waits for the office as a proposal.
+
+    `tag` is a blank one that `bind_tag` has looked at; else it gets the next of its kind.
 
     Raises
     ------
@@ -66,7 +69,7 @@ def log_item(
     came_off = vessels.drive_label(session, came_off_id, who) if came_off_id is not None else ""
     there = bin_at(session, place)
     item = Item(
-        tag=next_tag(session, kind),
+        tag=tag or next_tag(session, kind),
         kind=kind,
         place=there.label if there else " ".join(place.split())[:120],
         bin_id=there.id if there else None,

@@ -7,6 +7,7 @@ from sqlalchemy.orm import Session
 from yardapp.errors import Refused
 from yardapp.gear.figures import KINDS, ONE_A_LINE, figures_of
 from yardapp.gear.models import Item
+from yardapp.gear.services.blank_tags import bind_tag
 from yardapp.gear.services.evidence import Said
 from yardapp.gear.services.items import item_by_tag, log_item
 from yardapp.gear.services.moves import move_item
@@ -29,6 +30,7 @@ def log_part(
     with_tag: str = "",
     came_off_id: int | None = None,
     note: str = "",
+    tag: str = "",
     picture: Picture | None = None,
     **figures: Any,
 ) -> Item:
@@ -37,14 +39,16 @@ def log_part(
     Raises
     ------
     NotAllowed, NotFound, Refused
-        As `log_item`, `move_item` and `keep_together` do.
+        As `log_item`, `bind_tag`, `move_item` and `keep_together` do.
     """
     if kind not in KINDS or kind in ONE_A_LINE:
         raise Refused(f"`{kind}` is no kind of part.", "kind")
     other = item_by_tag(session, who, with_tag) if with_tag.strip() else None
     is_aboard = other is not None and other.standing == "aboard"
     where = place or (f"with {other.tag}" if other is not None and is_aboard else other.place if other else "")
-    item = log_item(session, who, *_said(kind, figures), kind=kind, place=where, note=note, came_off_id=came_off_id)
+    tag = bind_tag(session, who, kind, tag) if tag.strip() else ""
+    said = _said(kind, figures)
+    item = log_item(session, who, *said, kind=kind, place=where, note=note, came_off_id=came_off_id, tag=tag)
     if picture is not None:
         attach_photo(session, who, item, picture, "when logged")
     if other is not None:

@@ -3,6 +3,7 @@
 from sqlalchemy.orm import Session
 
 from yardapp.gear.models import Item
+from yardapp.gear.services.blank_tags import bind_tag
 from yardapp.gear.services.evidence import Said
 from yardapp.gear.services.items import log_item
 from yardapp.gear.services.photos import Picture, attach_photo
@@ -26,14 +27,15 @@ def log_propeller(
     blades: int | None = None,
     came_off_id: int | None = None,
     note: str = "",
+    tag: str = "",
     picture: Picture | None = None,
 ) -> Item:
-    """Give a propeller a tag with all that was seen of it; its stamp is read on the spot.
+    """Give a propeller a tag with all that was seen of it; its stamp is read on the spot. `tag` is a blank one.
 
     Raises
     ------
     NotAllowed, NotFound, Refused
-        As `log_item` and `record_mark` do.
+        As `log_item`, `bind_tag` and `record_mark` do.
     """
     said = []
     if hand:
@@ -42,7 +44,8 @@ def log_propeller(
         said.append(_length("diameter_m", diameter_m, U_TAPE_ACROSS_M, diameter_m_typed))
     if blades is not None:
         said.append(Said(what="blades", basis="measured", value=float(blades), u_value=0.0, typed=str(blades)))
-    item = log_item(session, who, *said, kind="propeller", place=place, note=note, came_off_id=came_off_id)
+    tag = bind_tag(session, who, "propeller", tag) if tag.strip() else ""
+    item = log_item(session, who, *said, kind="propeller", place=place, note=note, came_off_id=came_off_id, tag=tag)
     if stamp.strip():
         marks.record_mark(session, who, item, stamp)
     if picture is not None:
@@ -63,14 +66,15 @@ def log_shaft(
     taper_typed: str = "",
     came_off_id: int | None = None,
     note: str = "",
+    tag: str = "",
     picture: Picture | None = None,
 ) -> Item:
-    """Give a shaft a tag with all that was seen of it.
+    """Give a shaft a tag with all that was seen of it. `tag` is a blank one.
 
     Raises
     ------
     NotAllowed, NotFound, Refused
-        As `log_item` does.
+        As `log_item` and `bind_tag` do.
     """
     said = []
     if diameter_m is not None:
@@ -79,7 +83,8 @@ def log_shaft(
         said.append(_length("length_m", length_m, U_TAPE_ALONG_M, length_m_typed))
     if taper is not None:
         said.append(Said(what="taper", basis="paper", value=taper, typed=taper_typed, note="as given when logged"))
-    item = log_item(session, who, *said, kind="shaft", place=place, note=note, came_off_id=came_off_id)
+    tag = bind_tag(session, who, "shaft", tag) if tag.strip() else ""
+    item = log_item(session, who, *said, kind="shaft", place=place, note=note, came_off_id=came_off_id, tag=tag)
     if picture is not None:
         attach_photo(session, who, item, picture, "when logged")
     return item

@@ -14,6 +14,7 @@ from yardapp.gear.showing.history import event_said, history_rows
 from yardapp.gear.showing.lists import listed, size_of
 from yardapp.gear.showing.pictures import picture_of, picture_rows
 from yardapp.gear.showing.places import away_shown, rack_shown
+from yardapp.gear.showing.tags import blank_rows, label_lines
 from yardapp.gear.showing.works import work_shown
 
 __all__ = [
@@ -21,12 +22,14 @@ __all__ = [
     "GAPS",
     "ON_SHEETS",
     "away_shown",
+    "blank_rows",
     "disagreement",
     "event_said",
     "evidence_rows",
     "figure_rows",
     "gap_of",
     "history_rows",
+    "label_lines",
     "listed",
     "picture_of",
     "picture_rows",

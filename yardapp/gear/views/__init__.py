@@ -15,6 +15,7 @@ from yardapp.gear.views import (  # noqa: E402
     places,
     sets,
     statements,
+    tags,
     working,
 )
 
@@ -30,5 +31,6 @@ __all__ = [
     "places",
     "sets",
     "statements",
+    "tags",
     "working",
 ]

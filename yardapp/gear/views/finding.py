@@ -1,6 +1,6 @@
 """The rack, page by page, and the search line."""
 
-from flask import redirect, render_template, request, url_for
+from flask import render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.db import now
@@ -41,11 +41,3 @@ def search() -> ResponseReturnValue:
     if request.headers.get("HX-Request"):
         return render_template("gear/found.html", rows=rows, line=line)
     return page("gear/search.html", rows=rows, line=line)
-
-
-@bp.get("/t/<tag>")
-def tag(tag: str) -> ResponseReturnValue:
-    """The short address on a tag's label. What was printed once must answer for ever."""
-    with snapshot() as opened:
-        item = services.kept_item(opened, current_who(), tag)
-    return redirect(address_of(item.tag), code=302)

@@ -1,34 +1,102 @@
-"""The label with the tag and its QR code, to print and tie on."""
+"""Labels with tag and QR code: one to look at, sheets and rolls to print, and blank tags beforehand."""
 
-import segno
-from flask import current_app, url_for
+from flask import Response, current_app, request, url_for
 from flask.typing import ResponseReturnValue
-from markupsafe import Markup
 
+from yardapp.errors import NotFound, Refused
 from yardapp.gear import services, showing
+from yardapp.gear.codes import code_of, squares_of
+from yardapp.gear.label_forms import BlankTagsForm, SheetForm
+from yardapp.gear.label_stocks import STOCKS, Stock
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
-from yardapp.web import current_who, page, snapshot
+from yardapp.gear.views.tags import log_address
+from yardapp.pdf.label import Label, labelled
+from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
+
+
+def _address(tag: str) -> str:
+    return url_for("gear.tag", tag=tag, _external=True)
 
 
 @bp.get("/items/<tag>/label")
 def label(tag: str) -> ResponseReturnValue:
     """One label: tag, size, QR code of the short address."""
-    who = current_who()
     with snapshot() as opened:
-        found = services.item_page(opened, who, tag)
-    address = url_for("gear.tag", tag=found.item.tag, _external=True)
-    # A dirty label still reads with a fifth of it gone: level Q.
-    drawn = segno.make(address, error="q", micro=False).svg_inline(
-        scale=6, border=4, svgclass="label-code", lineclass=None, omitsize=True
-    )
-    rows = showing.figure_rows(found, who.units, lambda _what: "", lambda _what: None)
+        item = services.item_by_tag(opened, current_who(), tag)
+    address = _address(item.tag)
     return page(
         "gear/label.html",
-        item=found.item,
-        code=Markup(drawn),
+        item=item,
+        code=code_of(address),
         address=address,
-        rows=rows,
         yard=current_app.config["YARD"],
-        back=address_of(found.item.tag),
+        back=address_of(item.tag),
     )
+
+
+@bp.get("/labels")
+def labels() -> ResponseReturnValue:
+    """Which tags, on which paper, from which position; and the blank tags that wait."""
+    who, form = current_who(), filled(SheetForm)
+    form.process(request.args or None)
+    form.tags.errors = ()
+    with snapshot() as opened:
+        free = services.free_tags(opened, who)
+    return page("gear/labels.html", form=form, blank=filled(BlankTagsForm), free=showing.blank_rows(free, log_address))
+
+
+@bp.post("/labels")
+def reserve_tags() -> ResponseReturnValue:
+    """Take tags from the counter, to be printed now and bound later."""
+    form = filled(BlankTagsForm)
+    if form.validate():
+        with saving(form) as act:
+            tags = services.reserve_tags(act.session, act.who, kind=form.kind.data or "", count=form.count.data or 0)
+            span = f"{tags[0]} to {tags[-1]}" if len(tags) > 1 else tags[0]
+            act.goes_to(url_for("gear.labels", tags=span), f"{span}: yours to print.")
+        if act.answer:
+            return kept(act)
+    with snapshot() as opened:
+        free = services.free_tags(opened, current_who())
+    sheet = filled(SheetForm, blank=True)
+    return refused("gear/labels.html", sheet, blank=form, free=showing.blank_rows(free, log_address))
+
+
+@bp.get("/labels.pdf")
+def label_sheet() -> ResponseReturnValue:
+    """The labels as a file, each exactly where the paper is cut."""
+    who, form = current_who(), filled(SheetForm)
+    form.process(request.args)
+    if form.validate():
+        try:
+            tags = services.tags_in(form.tags.data or "")
+            with snapshot() as opened:
+                found = services.labels_of(opened, who, tags)
+        except (Refused, NotFound) as refusal:
+            form.tell(refusal if isinstance(refusal, Refused) else Refused(str(refusal), "tags"))
+        else:
+            return _printed(STOCKS[form.stock.data], found, form)
+    with snapshot() as opened:
+        free = services.free_tags(opened, who)
+    shown = {"blank": filled(BlankTagsForm, blank=True), "free": showing.blank_rows(free, log_address)}
+    return page("gear/labels.html", form=form, **shown), 422
+
+
+def _printed(stock: Stock, found: list[services.Labelled], form: SheetForm) -> Response:
+    shift = ((form.right_mm.data or 0.0) / 1000, (form.down_mm.data or 0.0) / 1000)
+    placed = [
+        Label(
+            tag=one.tag,
+            lines=showing.label_lines(one, current_app.config["YARD"], _address(one.tag)),
+            code=squares_of(_address(one.tag)),
+            page=at.page,
+            left_m=at.left_m + shift[0],
+            top_m=at.top_m + shift[1],
+        )
+        for number, one in enumerate(found)
+        for at in [stock.place(number, start=form.start.data or 1)]
+    ]
+    written = labelled("Labels", stock.page_m, (stock.width_m, stock.height_m), placed)
+    headers = {"Content-Disposition": 'inline; filename="labels.pdf"'}
+    return Response(written, mimetype="application/pdf", headers=headers)

@@ -45,7 +45,7 @@ def boats_to_choose(form: YardForm) -> None:
 def log_page() -> ResponseReturnValue:
     """A propeller in the hand."""
     form = filled(forms.LogForm)
-    form.came_off_id.data = request.args.get("off", "")
+    form.came_off_id.data, form.tag.data = request.args.get("off", ""), request.args.get("tag", "")[:20]
     boats_to_choose(form)
     return page("gear/log_page.html", form=form, pictures=PICTURES)
 
@@ -72,7 +72,7 @@ def log_propeller() -> ResponseReturnValue:
 def log_shaft_page() -> ResponseReturnValue:
     """A shaft in the hand."""
     form = filled(forms.LogShaftForm)
-    form.came_off_id.data = request.args.get("off", "")
+    form.came_off_id.data, form.tag.data = request.args.get("off", ""), request.args.get("tag", "")[:20]
     boats_to_choose(form)
     return page("gear/log_shaft_page.html", form=form)
 

@@ -39,7 +39,7 @@ def log_part_page(kind: str) -> ResponseReturnValue:
     """A part in the hand."""
     form = _form(kind)
     form["came_off_id"].data = request.args.get("off", "")
-    form["with_tag"].data = request.args.get("with", "")[:20]
+    form["with_tag"].data, form["tag"].data = request.args.get("with", "")[:20], request.args.get("tag", "")[:20]
     return page("gear/log_part_page.html", form=form, **_shown(kind))
 
 
