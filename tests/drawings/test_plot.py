@@ -97,3 +97,12 @@ def test_labels_of_curves_that_end_together_keep_clear_of_one_another():
     for number, (at, up) in enumerate(places):
         # Four figures at 14 px are about 33 wide and 14 high.
         assert all(abs(at - other) >= 33 or abs(up - high) >= 14 for other, high in places[number + 1 :])
+
+
+def test_of_two_dots_on_one_spot_the_chosen_one_s_label_is_drawn():
+    dots = [Dot(x=450, y=350, label="P-0001"), Dot(x=451, y=351, label="P-0002", is_chosen=True)]
+
+    drawn = plot(X, Y, title="Stock", dots=dots)
+
+    assert re.findall(r">(P-000\d)</text>", drawn) == ["P-0002"]
+    assert "Shown: P-0001, P-0002." in drawn

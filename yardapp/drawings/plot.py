@@ -99,7 +99,7 @@ def plot(
         *(mark for curve in curves for mark in _curve(x, y, curve)),
         *(_region_label(x, y, region) for region in regions),
         *_curve_labels(x, y, curves),
-        *(_dot(x, y, dot) for dot in dots if x.holds(dot.x) and y.holds(dot.y)),
+        *_dots(x, y, [dot for dot in dots if x.holds(dot.x) and y.holds(dot.y)]),
         words(LEFT, floor + 60, said),
     ]
     named = [*(curve.label for curve in curves), *(region.label for region in regions), *(dot.label for dot in dots)]
@@ -204,13 +204,28 @@ def _round(x: Axis, y: Axis, run: Sequence[tuple[float, float, float]]) -> list[
     return below + [_place(x, y, (at, high)) for at, _, high in reversed(run)]
 
 
-def _dot(x: Axis, y: Axis, dot: Dot) -> str:
+def _dots(x: Axis, y: Axis, dots: Sequence[Dot]) -> list[str]:
+    """Every dot, and those of their labels that keep clear of one another: the chosen one's first."""
+    taken: list[tuple[Point, float]] = []
+    shown: set[int] = set()
+    for number in sorted(range(len(dots)), key=lambda one: not dots[one].is_chosen):
+        at, wide = _place(x, y, (dots[number].x, dots[number].y)), LETTER * len(dots[number].label)
+        spot = (at[0] + 11 + wide if _is_left(at) else at[0] - 11, at[1])
+        if all(_is_clear(spot, wide, *other) for other in taken):
+            shown.add(number)
+            taken.append((spot, wide))
+    return [_dot(x, y, dot, is_labelled=number in shown) for number, dot in enumerate(dots)]
+
+
+def _is_left(at: Point) -> bool:
+    return at[0] < (LEFT + RIGHT) / 2
+
+
+def _dot(x: Axis, y: Axis, dot: Dot, *, is_labelled: bool) -> str:
     at_x, at_y = _place(x, y, (dot.x, dot.y))
     drawn = "line fillink" if dot.is_chosen else "line fillpaper"
-    right = at_x < (LEFT + RIGHT) / 2
-    label = words(
-        at_x + (11 if right else -11), at_y - 8, dot.label, anchor="start" if right else "end", drawn="dim halo"
-    )
+    right, said = _is_left((at_x, at_y)), dot.label if is_labelled else ""
+    label = words(at_x + (11 if right else -11), at_y - 8, said, anchor="start" if right else "end", drawn="dim halo")
     # A wide ring that nothing paints, so that a thumb hits the dot.
     marks = f"{circle(at_x, at_y, 16, 'touch')}{circle(at_x, at_y, 6, drawn, name='dot')}{label}"
     named = f' aria-label="{escape(dot.name)}"' if dot.name else ""

@@ -85,7 +85,7 @@ def _dots(found: DriveMap, system: System, href: Callable[[str], str]) -> list[D
     dots = [_dot(spot, found, system, href, number < LABELLED) for number, spot in enumerate(found.spots)]
     best = found.sizes.best
     if best is not None:
-        dots.append(Dot(x=best.diameter_m, y=best.pitch_m, label="best", is_chosen=True))
+        dots.insert(0, Dot(x=best.diameter_m, y=best.pitch_m, label="best", is_chosen=True))
     return dots
 
 
