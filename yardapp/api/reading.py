@@ -27,6 +27,8 @@ ORDER = (
     "makers",
     "coating",
     "coats",
+    "relaunch",
+    "yard_faults",
 )
 Cell = str | tuple[str, str]
 Row = tuple[str, Cell, str]
