@@ -197,4 +197,5 @@ def test_two_sheets_are_held_against_each_other(ada, tag, must_refuse):
     # 1.2 mm of rise over 40 degrees is 10.8 mm of pitch.
     assert said["differences"][0]["apart"] == pytest.approx(0.0108)
     assert said["differences"][0]["agrees"] is None
+    assert said["is_one_place"] is True
     must_refuse(ada.get(f"/sheets/{first}/against/{first}"), 404)

@@ -131,4 +131,5 @@ class Comparison(Reply):
     second_id: int
     is_one_age: bool = Field(description="False where work was done between them.")
     is_one_person: bool
+    is_one_place: bool = Field(description="False where they read different blades, bearings or marks.")
     differences: list[Difference]

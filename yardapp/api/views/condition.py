@@ -142,5 +142,6 @@ def compare(act: Act, sheet_id: int, other_id: int) -> bodies.Comparison:
         second_id=found.second.sheet.id,
         is_one_age=found.is_one_age,
         is_one_person=found.is_one_person,
+        is_one_place=found.is_one_place,
         differences=[bodies.Difference.model_validate(one, from_attributes=True) for one in found.differences],
     )
