@@ -28,7 +28,7 @@ ORDER = (
     "coating",
     "coats",
     "relaunch",
-    "yard_faults",
+    "faults",
 )
 Cell = str | tuple[str, str]
 Row = tuple[str, Cell, str]

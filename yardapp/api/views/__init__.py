@@ -8,6 +8,7 @@ from yardapp.api.views import (
     condition,
     document,
     drives,
+    faults,
     fit,
     happenings,
     hulls,
@@ -23,7 +24,6 @@ from yardapp.api.views import (
     stock,
     survey,
     vessels,
-    yard_faults,
 )
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
     "condition",
     "document",
     "drives",
+    "faults",
     "fit",
     "happenings",
     "hulls",
@@ -49,5 +50,4 @@ __all__ = [
     "stock",
     "survey",
     "vessels",
-    "yard_faults",
 ]
