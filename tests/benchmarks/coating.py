@@ -5,6 +5,9 @@
 The floor is an empty Flask route behind the same server, asked as often in the same run. Each phone asks every two
 seconds; somewhere in the yard somebody taps every other second. Wanted: at most 15 % of one core, and 99 of 100 answers
 within 50 ms on a machine that does nothing else.
+
+Measured 25 November 2026 on two cores that others used too (load 5.6): 14.5 % of one core, median 1.8 ms, 99 of 100
+within 8.7 ms; the floor 4.6 %, 0.6 ms, 14.0 ms.
 """
 
 import asyncio

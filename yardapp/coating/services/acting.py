@@ -11,7 +11,7 @@ from sqlalchemy.orm import Session
 from yardapp.coating.acts import ACTS, UNDO
 from yardapp.coating.models import CoatingAct, Job
 from yardapp.coating.services.moves import figures_with_stock, settle, take_back
-from yardapp.coating.services.stories import OURS, Story, story_of
+from yardapp.coating.services.stories import OURS, Story, story_of, with_act
 from yardapp.coating.services.summing_up import refresh
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
@@ -124,7 +124,7 @@ def _keep(session: Session, who: Who, story: Story, row: CoatingAct) -> None:
     session.add(row)
     story.job.version += 1
     session.flush()
-    after = story_of(session, who, story.job.id)
+    after = with_act(story, row)
     for ignored in after.run.ignored:
         if ignored.number == row.id:
             raise Refused(ignored.why)

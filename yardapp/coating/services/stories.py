@@ -1,7 +1,9 @@
 """A job with its system, its pieces and its acts, as the pure half of the room takes them: two queries."""
 
+import json
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 from weakref import WeakKeyDictionary
 
@@ -97,16 +99,28 @@ def stories_of(session: Session, who: Who, chosen: Any) -> list[Story]:
 
 def told(job: Job, version: SystemVersion, pieces: Sequence[Piece], acts: Sequence[CoatingAct]) -> Story:
     """The story that these rows tell."""
-    system = from_json(version.sheet)
+    system = _system(json.dumps(version.sheet))
     units = units_in(pieces, job.blade_s)
-    live = LiveJob(
-        system=system,
-        units=units,
-        people=job.people,
-        launch_s=job.launches.timestamp() if job.launches else None,
-    )
-    fold = run(live, tuple(as_told(act) for act in acts if act.kind not in OURS))
+    fold = _folded(job, system, units, acts)
     return Story(job=job, system=system, system_id=version.system_id, pieces=pieces, acts=acts, units=units, run=fold)
+
+
+def with_act(story: Story, act: CoatingAct) -> Story:
+    """The same story with one act more, without asking the register again."""
+    acts = [*story.acts, act]
+    return replace(story, acts=acts, run=_folded(story.job, story.system, story.units, acts))
+
+
+def _folded(job: Job, system: System, units: tuple[Unit, ...], acts: Sequence[CoatingAct]) -> Run:
+    launch_s = job.launches.timestamp() if job.launches else None
+    live = LiveJob(system=system, units=units, people=job.people, launch_s=launch_s)
+    return run(live, tuple(as_told(act) for act in acts if act.kind not in OURS))
+
+
+# A version of a sheet never changes: what it says is put together once.
+@lru_cache(maxsize=64)
+def _system(sheet: str) -> System:
+    return from_json(json.loads(sheet))
 
 
 def units_in(pieces: Sequence[Piece], blade_s: float) -> tuple[Unit, ...]:
