@@ -7,6 +7,7 @@ import pytest
 from tests.stamps.small_tables import hand, millimetres, prefix, table
 from yardapp.stamps.tables import (
     SCHEMA,
+    Also,
     Entry,
     ExchangeRefused,
     Holds,
@@ -155,9 +156,24 @@ def test_a_list_that_goes_out_comes_in_the_same():
         Entry("A", 455.0),
         Entry("B", "left", 'says "port", always'),
         Entry("C", 18.125, "", (), Source("Foreman", "1968-11-20", "letter 3", 0.5), Holds(1960, 1973)),
+        Entry(
+            "D",
+            18.5,
+            "",
+            (Also("bore", 1.5, "in"), Also("material", "manganese bronze", "")),
+            Source(),
+            Holds(None, None, 4100, 5200),
+        ),
     )
 
     assert entries_from_csv(entries_to_csv(entries)) == entries
+    assert entries_from_csv(entries_to_csv(entries, is_brief=True)) == entries
+
+
+def test_a_brief_list_has_only_the_columns_that_say_something():
+    entries = (Entry("A", 455.0), Entry("B", 460.0, "", (Also("bore", 40.0, "mm"),)))
+
+    assert entries_to_csv(entries, is_brief=True) == "code,value,words,also\nA,455,,\nB,460,,bore 40 mm\n"
 
 
 @pytest.mark.parametrize(
@@ -168,6 +184,8 @@ def test_a_list_that_goes_out_comes_in_the_same():
         ("A;455\nB;1,200", 2, "`1,200` may be 1.200 or 1200. Type it without the comma."),
         ("code,value,certainty\nA,455,sure", 2, "`sure` is no certainty"),
         ("code,value,from\nA,455,74", 2, "`74` is no year"),
+        ("code,serial from\nA,4x", 2, "`4x` is no serial number"),
+        ("code,also\nA,40", 2, "`40` tells nothing; write it as bore 40 mm"),
         ("code,price\nA,1", 1, "column `price` is not known"),
         ("A,455,good,more", 1, "there are 4 cells, and 3 columns: code, value, words"),
         ('A,"455', 1, "a quote is opened and not closed"),

@@ -54,7 +54,7 @@ def _of_boxes(
     for name in [*theirs, *(name for name in mine if name not in theirs)]:
         was, they, ours = (said.get(name, "") for said in (base, theirs, mine))
         boxes[name] = ours if they in (was, ours) else they
-        if name != "kept" and len({was, they, ours}) == 3:
+        if len({was, they, ours}) == 3:
             clashes.append(Clash(name, at, they, ours))
     return boxes, clashes
 

@@ -1,6 +1,5 @@
 """A maker's table as the boxes of a form, out and in: texts here, the engine's tables there. No request."""
 
-import json
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
@@ -17,7 +16,6 @@ from yardapp.stamps.tables import (
     Run,
     Source,
     Table,
-    as_plain,
     entries_from_csv,
     entries_to_csv,
     from_plain,
@@ -57,19 +55,8 @@ def _meaning_boxes(place: Place) -> Boxes:
         boxes |= {name: getattr(meaning, name) for name in ("first", "last", "without")}
         boxes |= {"value": _text(meaning.value), "step": _text(meaning.step)}
     if isinstance(meaning, Lookup):
-        boxes |= {"entries": entries_text(meaning.entries), "kept": _kept(place)}
+        boxes |= {"entries": entries_text(meaning.entries)}
     return boxes
-
-
-def _kept(place: Place) -> str:
-    """What the lines of a pasted list can't carry: what a code tells besides, and its serial numbers."""
-    plain = as_plain(Table("", "", (place,)))["places"][0]["meaning"].get("entries", [])
-    kept = [
-        {name: one[name] for name in ("code", "also", "holds") if name in one}
-        for one in plain
-        if "also" in one or "serial_from" in one.get("holds", {}) or "serial_to" in one.get("holds", {})
-    ]
-    return json.dumps(kept) if kept else ""
 
 
 def _known_boxes(source: Source, holds: Holds) -> Boxes:
@@ -89,8 +76,8 @@ def entries_text(entries: Iterable[Entry]) -> str:
     entries = list(entries)
     if not entries:
         return ""
-    if any(one.source != Source() or one.holds != Holds() for one in entries):
-        return entries_to_csv(entries)
+    if any(one.source != Source() or one.holds != Holds() or one.also for one in entries):
+        return entries_to_csv(entries, is_brief=True)
     return "\n".join(",".join(_cells(one)) for one in entries)
 
 
@@ -155,39 +142,8 @@ def _meaning_plain(boxes: Mapping[str, Any], at: int, faults: list[Fault]) -> Bo
     if kind == "run":
         plain |= _filled(boxes, ("first", "last", "without")) | _numbers(boxes, ("value", "step"))
     if kind == "list":
-        kept = _loaded(boxes.get("kept") or "")
-        listed = [_entry_plain(one) for one in _lines(boxes, "entries", at, faults)]
-        plain["entries"] = [one | _besides(_kept_of(kept, one), one) for one in listed]
+        plain["entries"] = [_entry_plain(one) for one in _lines(boxes, "entries", at, faults)]
     return plain
-
-
-def _loaded(text: str) -> list[Boxes]:
-    """The hidden box came from a page; what it says is judged with all the rest."""
-    try:
-        kept = json.loads(text or "[]")
-    except (ValueError, RecursionError):
-        return []
-    return [one for one in kept if isinstance(one, dict)] if isinstance(kept, list) else []
-
-
-def _kept_of(kept: list[Boxes], entry: Boxes) -> Boxes:
-    """What was kept of this code; where it stands twice, of the one that holds for the same years."""
-    named = [one for one in kept if one.get("code") == entry["code"]]
-    same = [one for one in named if _years(one) == _years(entry)]
-    return next(iter(same or named), {})
-
-
-def _years(entry: Boxes) -> tuple[object, object]:
-    holds = entry.get("holds")
-    return (holds.get("year_from"), holds.get("year_to")) if isinstance(holds, dict) else (None, None)
-
-
-def _besides(kept: Boxes, entry: Boxes) -> Boxes:
-    held = kept.get("holds")
-    held = held if isinstance(held, dict) else {}
-    serials = {name: held[name] for name in ("serial_from", "serial_to") if name in held}
-    holds = {"holds": entry.get("holds", {}) | serials} if serials else {}
-    return holds | ({"also": kept["also"]} if "also" in kept else {})
 
 
 def _lines(boxes: Mapping[str, Any], name: str, at: int, faults: list[Fault]) -> tuple[Entry, ...]:
@@ -201,8 +157,9 @@ def _lines(boxes: Mapping[str, Any], name: str, at: int, faults: list[Fault]) ->
 def _entry_plain(entry: Entry) -> Boxes:
     source = {name: value for name, value in vars(entry.source).items() if value not in (None, "")}
     holds = {name: value for name, value in vars(entry.holds).items() if value is not None}
-    said = {"value": entry.value, "words": entry.words, "source": source, "holds": holds}
-    return {"code": entry.code} | {name: value for name, value in said.items() if value not in (None, "", {})}
+    also = [{name: said for name, said in vars(one).items() if said != ""} for one in entry.also]
+    said = {"value": entry.value, "words": entry.words, "also": also, "source": source, "holds": holds}
+    return {"code": entry.code} | {name: value for name, value in said.items() if value not in (None, "", [], {})}
 
 
 def _known_plain(boxes: Mapping[str, Any]) -> Boxes:

@@ -8,7 +8,6 @@ from wtforms import (
     FileField,
     Form,
     FormField,
-    HiddenField,
     IntegerField,
     SelectField,
     StringField,
@@ -38,7 +37,6 @@ MEANS_SAID = {
     "nothing": "nothing",
 }
 UNITS = ("", "mm", "cm", "m", "in", "count", "ratio", "percent", "year")
-LIST_HINT = "One a line, pasted from a spreadsheet or typed: code, value, words. A header line may name more columns."
 
 
 def _plain(label: str, **more: object) -> StringField:
@@ -75,7 +73,6 @@ class PlaceBoxes(_Known):
     scale = _plain("Times", inputmode="decimal")
     offset = _plain("Plus", inputmode="decimal")
     entries = TextAreaField("The list", render_kw={"rows": 6, "spellcheck": "false"})
-    kept = HiddenField()
     first = _plain("First letter")
     value = _plain("Its value", inputmode="decimal")
     step = _plain("Step", inputmode="decimal")

@@ -10,7 +10,7 @@ from yardapp.marks import forms, services, shaping, showing
 from yardapp.marks.views.door import bp
 from yardapp.marks.views.merging import both
 from yardapp.marks.views.tables import opened_table
-from yardapp.stamps.tables import ExchangeRefused, Place, Table
+from yardapp.stamps.tables import COLUMNS, ExchangeRefused, Place, Table
 from yardapp.web import current_who, filled, kept, page, saving, snapshot
 
 NEW_PLACE = shaping.place_boxes(Place("nothing", "digits"))
@@ -133,7 +133,9 @@ def _rearranged(form: forms.TableForm, act: str) -> forms.TableForm:
 
 def _page(form: forms.TableForm, found: services.TablePage | None) -> str:
     title = f"Change {found.name}" if found else "A new table"
-    return page("marks/table_form.html", form=form, table=found, title=title, **_bench(form, found))
+    return page(
+        "marks/table_form.html", form=form, table=found, title=title, columns=COLUMNS[3:], **_bench(form, found)
+    )
 
 
 def _bench(form: forms.TableForm, found: services.TablePage | None) -> dict[str, object]:

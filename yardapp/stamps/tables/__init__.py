@@ -6,7 +6,7 @@ from yardapp.stamps.tables.compile import CompiledTable, compile_table
 from yardapp.stamps.tables.exchange import as_plain, from_json, from_plain, to_json
 from yardapp.stamps.tables.learn import Observation, Proposal, learn
 from yardapp.stamps.tables.learn_runs import RunFit
-from yardapp.stamps.tables.lists import entries_from_csv, entries_to_csv
+from yardapp.stamps.tables.lists import COLUMNS, entries_from_csv, entries_to_csv
 from yardapp.stamps.tables.meanings import (
     Also,
     Entry,
@@ -35,6 +35,7 @@ from yardapp.stamps.tables.together import Conflict, OnHub, Together, combine
 from yardapp.stamps.tables.told import Told
 
 __all__ = [
+    "COLUMNS",
     "MOST_READINGS",
     "SCHEMA",
     "SCHEMA_VERSION",

@@ -6,22 +6,27 @@ from collections.abc import Iterable, Iterator
 from io import StringIO
 
 from yardapp.quantities import numerals
-from yardapp.stamps.tables.meanings import Entry
+from yardapp.stamps.tables.meanings import Also, Entry
 from yardapp.stamps.tables.refusals import ExchangeRefused, Fault
 from yardapp.stamps.tables.sources import Holds, Source
 
-COLUMNS = ("code", "value", "words", "certainty", "said by", "said on", "document", "from", "to")
+KNOWN = ("certainty", "said by", "said on", "document")
+HOLDS = ("from", "to", "serial from", "serial to")
+COLUMNS = ("code", "value", "words", *KNOWN, *HOLDS, "also")
 MOST_CHARACTERS = 1 << 20
 MOST_FAULTS = 50
+_ALSO = re.compile(r"([a-z_]+)\s+(?:([\d.,/]+)\s*([a-z]*)|(.+))")  # what else it tells: bore 40 mm, material bronze
 _NUMBER = re.compile(r"[\d\s.,/½¼¾⅛⅜⅝⅞-]+")
 
 
-def entries_to_csv(entries: Iterable[Entry]) -> str:
-    """The list with a header, by comma; what a code tells beside its own value is not in it."""
+def entries_to_csv(entries: Iterable[Entry], *, is_brief: bool = False) -> str:
+    """The list with a header, by comma; brief, without the columns in which no code says anything."""
+    rows = [_row(entry) for entry in entries]
+    used = [at for at in range(len(COLUMNS)) if at < 3 or not is_brief or any(row[at] != "" for row in rows)]
     written = StringIO()
     writer = csv.writer(written, lineterminator="\n")
-    writer.writerow(COLUMNS)
-    writer.writerows(_row(entry) for entry in entries)
+    writer.writerow([COLUMNS[at] for at in used])
+    writer.writerows([row[at] for at in used] for row in rows)
     return written.getvalue()
 
 
@@ -49,8 +54,27 @@ def entries_from_csv(text: str) -> tuple[Entry, ...]:
 def _row(entry: Entry) -> list[object]:
     source, holds = entry.source, entry.holds
     value = f"{entry.value:.12g}" if isinstance(entry.value, int | float) else entry.value
-    said = (entry.code, value, entry.words, source.certainty, source.said_by, source.said_on, source.document)
-    return ["" if one is None else one for one in (*said, holds.year_from, holds.year_to)]
+    known = (source.certainty, source.said_by, source.said_on, source.document)
+    ranges = (holds.year_from, holds.year_to, holds.serial_from, holds.serial_to)
+    also = " + ".join(_also_text(one) for one in entry.also)
+    return ["" if one is None else one for one in (entry.code, value, entry.words, *known, *ranges, also)]
+
+
+def _also_text(one: Also) -> str:
+    value = f"{one.value:.12g}" if isinstance(one.value, int | float) else one.value
+    return f"{one.tells} {value} {one.unit}".strip()
+
+
+def _also(cell: str) -> tuple[Also, ...]:
+    """What a code tells besides, one after the other with a + between."""
+    found = []
+    for text in filter(None, (part.strip() for part in cell.split("+"))):
+        match = _ALSO.fullmatch(text)
+        number = _number(match[2], "value") if match and match[2] else None
+        if not match or (number is None and not match[4]):
+            raise ValueError(f"`{text[:40]}` tells nothing; write it as bore 40 mm")
+        found.append(Also(match[1], match[4], "") if number is None else Also(match[1], number, match[3]))
+    return tuple(found)
 
 
 def _rows(text: str) -> Iterator[tuple[int, list[str]]]:
@@ -89,8 +113,11 @@ def _entry(cells: list[str], names: tuple[str, ...]) -> Entry:
         raise ValueError("there is no code")
     certainty = _number(said.get("certainty", ""), "certainty")
     source = Source(said.get("said by", ""), said.get("said on", ""), said.get("document", ""), certainty)
-    holds = Holds(_year(said.get("from", "")), _year(said.get("to", "")))
-    return Entry(said["code"], _value(said.get("value", "")), said.get("words", ""), (), source, holds)
+    holds = Holds(
+        *(_year(said.get(name, "")) for name in HOLDS[:2]), *(_serial(said.get(name, "")) for name in HOLDS[2:])
+    )
+    also = _also(said.get("also", ""))
+    return Entry(said["code"], _value(said.get("value", "")), said.get("words", ""), also, source, holds)
 
 
 def _value(cell: str) -> float | str | None:
@@ -112,4 +139,10 @@ def _number(cell: str, name: str) -> float | None:
 def _year(cell: str) -> int | None:
     if cell and not (cell.isascii() and cell.isdigit() and len(cell) == 4):
         raise ValueError(f"`{cell[:40]}` is no year")
+    return int(cell) if cell else None
+
+
+def _serial(cell: str) -> int | None:
+    if cell and not (cell.isascii() and cell.isdigit() and len(cell) <= 15):
+        raise ValueError(f"`{cell[:40]}` is no serial number")
     return int(cell) if cell else None
