@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from yardapp.fit.checks.after_cut import after_cut
 from yardapp.fit.checks.around import check_around
 from yardapp.fit.checks.blades import check_area, check_tip_speed
 from yardapp.fit.checks.bushing import bushed
@@ -206,7 +207,7 @@ def _after_hand(case: Case, asked: tuple[str, ...], found: Loading | Lacking | N
     return (
         *(seated.checks if SHAFT in asked else ()),
         *(check_seat(case, seated.up) if SEAT in asked else ()),
-        *((replace(check_tip_room(case), group=WATER),) if WATER in asked else ()),
+        *((replace(after_cut(case, check_tip_room(case), found), group=WATER),) if WATER in asked else ()),
         *(check_around(case, seated.up) if AROUND in asked else ()),
         *(check_condition(case) if CONDITION in asked else ()),
         *((check_engine(case, power),) if ENGINE in asked else ()),
