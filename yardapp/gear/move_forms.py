@@ -3,8 +3,9 @@
 from wtforms import BooleanField, DateField, IntegerField, RadioField, SelectField, StringField
 from wtforms.validators import InputRequired, Length, NumberRange, Optional
 
+from yardapp.fields import CountField, LengthField, MassField
 from yardapp.forms import YardForm, options
-from yardapp.gear.forms import number_or_none
+from yardapp.gear.forms import HANDS, number_or_none
 
 # The moves as a page offers them, in the order of a day in the yard.
 MOVE_WORDS = {
@@ -74,3 +75,45 @@ class RackForm(YardForm):
     bins = IntegerField(
         "Bins on each", [InputRequired("How many bins?"), NumberRange(min=1, max=200, message="One to two hundred.")]
     )
+
+
+class MergeForm(YardForm):
+    """Two tags on one thing."""
+
+    other_tag = StringField("The other tag", [InputRequired("Which other tag hangs on it?"), Length(max=20)])
+    where = RadioField(
+        "Where is it?",
+        choices=options([("kept", "Where this tag says"), ("other", "Where the other tag says")]),
+        default="kept",
+    )
+    why = StringField("How do you know?", [InputRequired(WHY), Length(max=300)])
+
+
+class PartForm(YardForm):
+    """Two tags were merged by mistake."""
+
+    why = StringField("Why were they not one?", [InputRequired(WHY), Length(max=300)])
+
+
+class SeenForm(YardForm):
+    """What somebody sees at the thing that bears this tag."""
+
+    hand = RadioField("Hand", choices=options(HANDS), default="")
+    blades = CountField("Blades", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
+    diameter_m = LengthField("Diameter", what="diameter", at_least=0.008, at_most=12.0)
+    mass_kg = MassField("Weight", at_least=0.01, at_most=1e5)
+    stamp = StringField("Stamp", [Length(max=80)])
+
+
+class SwapForm(SeenForm):
+    """Both were looked at; two people swap the tags."""
+
+    other_tag = StringField("The other tag", [InputRequired("Which one is the other?"), Length(max=20)])
+    other_hand = RadioField("Hand", choices=options(HANDS), default="")
+    other_blades = CountField("Blades", [Optional(), NumberRange(min=2, max=7, message="Two to seven blades.")])
+    other_diameter_m = LengthField("Diameter", what="diameter", at_least=0.008, at_most=12.0)
+    other_mass_kg = MassField("Weight", at_least=0.01, at_most=1e5)
+    other_stamp = StringField("Stamp", [Length(max=80)])
+    second_id = SelectField("Who looked with you", coerce=number_or_none, validate_choice=False)
+    since_on = DateField("Crossed perhaps since", [Optional()])
+    why = StringField("How it was noticed", [Length(max=300)])

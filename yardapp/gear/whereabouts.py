@@ -23,6 +23,7 @@ MOVES: dict[str, tuple[str, tuple[str, ...]]] = {
     "found": ("here", ("lost", "stolen")),
     "came back": ("here", ("sold", "scrapped")),
 }
+CAN_BE_UNDONE = frozenset({*MOVES, "tags swapped"})
 PLACE_NEEDED = frozenset({"moved", "came off", "back from shop", "back from loan", "found", "came back"})
 NAME_NEEDED = {"to shop": "Which shop?", "lent": "Lent to whom?"}
 DUE_MAY_BE_SAID = frozenset({"to shop", "lent"})

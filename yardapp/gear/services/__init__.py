@@ -4,10 +4,12 @@ from yardapp.gear.models import Item
 from yardapp.gear.services.ages import first_work_after
 from yardapp.gear.services.away import Away, away, chase, count_late
 from yardapp.gear.services.blank_tags import Labelled, blank_kind, free_tags, labels_of, reserve_tags, tags_in
+from yardapp.gear.services.crossed import Doubt, look_at, pair, swap_tags
 from yardapp.gear.services.evidence import Said, add_evidence, correct_evidence, note_evidence, refresh
-from yardapp.gear.services.items import item_by_tag, kept_item, log_item, seen_by
+from yardapp.gear.services.items import item_by_tag, log_item, seen_by
 from yardapp.gear.services.log_part import log_part
 from yardapp.gear.services.logging import log_propeller, log_shaft
+from yardapp.gear.services.merging import merge_items, part_again
 from yardapp.gear.services.moves import move_item
 from yardapp.gear.services.on_drives import on_and_off
 from yardapp.gear.services.papers import KeptPaper, keep_paper, must_see_paper, paper_path, papers_of
@@ -28,6 +30,7 @@ __all__ = [
     "Bill",
     "BinPage",
     "BinRow",
+    "Doubt",
     "Item",
     "ItemPage",
     "ItemRow",
@@ -60,7 +63,6 @@ __all__ = [
     "keep_paper",
     "keep_picture",
     "keep_together",
-    "kept_item",
     "kept_picture",
     "labels_of",
     "leave_set",
@@ -68,14 +70,18 @@ __all__ = [
     "log_part",
     "log_propeller",
     "log_shaft",
+    "look_at",
+    "merge_items",
     "move_item",
     "must_see_paper",
     "must_see_photo",
     "noon_of",
     "note_evidence",
     "on_and_off",
+    "pair",
     "paper_path",
     "papers_of",
+    "part_again",
     "path_of",
     "propellers_near",
     "rack",
@@ -89,6 +95,7 @@ __all__ = [
     "seen_by",
     "set_mates",
     "set_page",
+    "swap_tags",
     "tags_in",
     "undo_move",
     "work_done",

@@ -53,6 +53,8 @@ def add_evidence(
     session.add_all(rows)
     session.flush()  # the rule for the newest needs the rows' numbers
     refresh(session, item)
+    if item.merged_into_id is not None:  # written under the tag that was not kept: it is said of the one that was
+        refresh(session, session.get_one(Item, item.merged_into_id))
     return rows
 
 
@@ -176,6 +178,8 @@ def note_evidence(session: Session, who: Who, tag: str, *said: Said) -> list[Evi
     item = session.scalar(select(Item).where(Item.tag == tag.upper()).with_for_update())
     if item is None:
         raise NotFound(f"Nothing carries the tag {tag}.")
+    if item.merged_into_id is not None:
+        item = session.get_one(Item, item.merged_into_id, with_for_update=True)
     rows = add_evidence(session, who, item, *said)
     people.note(session, who, "added evidence", "item", item.id, what=[one.what for one in said])
     return rows

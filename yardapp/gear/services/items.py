@@ -89,7 +89,21 @@ def log_item(
 
 
 def item_by_tag(session: Session, who: Who, tag: str, *, kind: str | None = None, for_change: bool = False) -> Item:
-    """The item that carries `tag`, when this person may see it.
+    """The item that `tag` leads to, when this person may see it: of a thing logged twice, the one that was kept.
+
+    Raises
+    ------
+    NotFound
+        Nothing carries it, or this person may not know of it.
+    """
+    item = tagged(session, who, tag, kind=kind, for_change=for_change)
+    if item.merged_into_id is None:
+        return item
+    return session.get_one(Item, item.merged_into_id, with_for_update=for_change)
+
+
+def tagged(session: Session, who: Who, tag: str, *, kind: str | None = None, for_change: bool = False) -> Item:
+    """The item that bears `tag` itself, though it may have been found to be another.
 
     Raises
     ------
@@ -103,18 +117,6 @@ def item_by_tag(session: Session, who: Who, tag: str, *, kind: str | None = None
     if item is None:
         raise NotFound(f"Nothing here carries the tag {tag}.")
     return item
-
-
-def kept_item(session: Session, who: Who, tag: str) -> Item:
-    """The item that carries `tag` now: where a thing was logged twice, the one whose tag was kept.
-
-    Raises
-    ------
-    NotFound
-        Nothing carries it, or this person may not know of it.
-    """
-    item = item_by_tag(session, who, tag)
-    return item if item.merged_into_id is None else session.get_one(Item, item.merged_into_id)
 
 
 def seen_by(who: Who) -> ColumnElement[bool]:

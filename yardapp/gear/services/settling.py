@@ -60,8 +60,9 @@ def settle(session: Session, items: Iterable[Item]) -> None:
         if item.aboard_id is not None and getattr(there[item.id], "drive_id", None) != item.aboard_id:
             item.standing, item.aboard_id = "here", None
     session.flush()
-    for item in items:
-        _stand(session, item, there[item.id] or Whereabouts(standing="here", place=item.place), lines[item.id])
+    with session.no_autoflush:
+        for item in items:
+            _stand(session, item, there[item.id] or Whereabouts(standing="here", place=item.place), lines[item.id])
     try:
         session.flush()
     except IntegrityError:
@@ -73,7 +74,7 @@ def _stand(session: Session, item: Item, there: Whereabouts, lines: Sequence[Eve
     item.standing, item.aboard_id, item.place = there.standing, there.drive_id, there.place
     item.due_on = there.due_on
     item.bin_id = there_bin.id if there_bin else None
-    item.came_off_id = _came_off(lines)
+    item.came_off_id = _came_off(lines) or _came_off_as_another(session, item)
     item.version += 1
     item.words = words_of(item)
 
@@ -89,3 +90,10 @@ def _came_off(lines: Sequence[Event]) -> int | None:
             last = move.drive_id
         on = now_on
     return last
+
+
+def _came_off_as_another(session: Session, item: Item) -> int | None:
+    """The same, under another tag that the thing had once."""
+    return session.scalar(
+        select(Item.came_off_id).where(Item.merged_into_id == item.id, Item.came_off_id.is_not(None)).limit(1)
+    )

@@ -7,7 +7,7 @@ from yardapp.errors import NotFound, Refused
 from yardapp.gear.models import Event, Item
 from yardapp.gear.services.happening import happened
 from yardapp.gear.services.settling import history_of, must_have_been_free, settle, then
-from yardapp.gear.whereabouts import MOVES, after, around, in_order, may_follow
+from yardapp.gear.whereabouts import CAN_BE_UNDONE, after, around, in_order, may_follow
 from yardapp.people import services as people
 from yardapp.people.services import Who
 
@@ -28,7 +28,7 @@ def undo_move(session: Session, who: Who, event_id: int, *, why: str) -> Item:
         raise NotFound("There is no such move.")
     if not why.strip():
         raise Refused("Say why, in a few words: it is read years later.", "why")
-    if wrong.kind not in MOVES:
+    if wrong.kind not in CAN_BE_UNDONE:
         raise Refused(f"“{wrong.kind}” is not a move. Only a move can be undone.", "why")
     items = [_undo(session, who, event, why) for event in _act_of(session, wrong)]
     settle(session, items)

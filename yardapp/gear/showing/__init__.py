@@ -1,5 +1,7 @@
 """What stands in the register, put into the words and rows of a page. No database, no request."""
 
+from yardapp.gear.showing.crossed import doubt_shown, side_shown
+from yardapp.gear.showing.doubtful import seen_two_ways
 from yardapp.gear.showing.figures import (
     BASIS,
     GAPS,
@@ -24,6 +26,7 @@ __all__ = [
     "away_shown",
     "blank_rows",
     "disagreement",
+    "doubt_shown",
     "event_said",
     "evidence_rows",
     "figure_rows",
@@ -35,6 +38,8 @@ __all__ = [
     "picture_rows",
     "rack_shown",
     "said_in",
+    "seen_two_ways",
+    "side_shown",
     "size_of",
     "work_shown",
 ]

@@ -8,7 +8,7 @@ from yardapp.filters import day
 from yardapp.gear.figures import WORK
 from yardapp.gear.services import ItemPage, Line
 from yardapp.gear.showing.doubtful import possibly_of
-from yardapp.gear.whereabouts import MOVES, PLACE_NEEDED
+from yardapp.gear.whereabouts import CAN_BE_UNDONE, MOVES, PLACE_NEEDED
 
 SAID = {
     "to shop": "Went to the shop",
@@ -31,7 +31,7 @@ def history_rows(page: ItemPage, href: Callable[[Line], str | None] = lambda _li
             "what": event_said(page, line),
             "note": "; ".join(filter(None, (line.note, line.why, _as_tag(page, line), possibly_of(page, line)))),
             "replaced": line.is_replaced,
-            "href": href(line) if line.kind in MOVES and line.id != first and not line.is_replaced else None,
+            "href": href(line) if line.kind in CAN_BE_UNDONE and line.id != first and not line.is_replaced else None,
         }
         for line in page.events
     ]

@@ -5,6 +5,7 @@ from flask import Blueprint
 bp = Blueprint("gear", __name__)
 
 from yardapp.gear.views import (  # noqa: E402
+    crossed,
     finding,
     item,
     labels,
@@ -16,11 +17,13 @@ from yardapp.gear.views import (  # noqa: E402
     sets,
     statements,
     tags,
+    twice,
     working,
 )
 
 __all__ = [
     "bp",
+    "crossed",
     "finding",
     "item",
     "labels",
@@ -32,5 +35,6 @@ __all__ = [
     "sets",
     "statements",
     "tags",
+    "twice",
     "working",
 ]

@@ -48,6 +48,7 @@ def _item(tag: str, kind: str) -> ResponseReturnValue:
         drawing=showing.picture_of(found, who.units),
         drawing_rows=showing.picture_rows(found, who.units) if kind == "propeller" else [],
         history=showing.history_rows(found, undo),
+        two_ways=showing.seen_two_ways(found),
         other_tags=sorted({line.tag for line in found.lines} - {found.item.tag, ""}),
         plain=filled(forms.PlainForm),
         photo=filled(forms.PhotoForm),
