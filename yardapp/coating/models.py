@@ -37,6 +37,22 @@ class SystemVersion(Base):
     why: Mapped[str] = mapped_column(String(300), default="")
 
 
+class SystemDocument(Base):
+    """A data sheet as it came, PDF or photo, attached to a system. Rows are only ever added."""
+
+    __tablename__ = "coating_document"
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    system_id: Mapped[int] = mapped_column(ForeignKey("coating_system.id"), index=True)
+    number: Mapped[int]  # the version that was the newest when it was attached
+    sha256: Mapped[str] = mapped_column(String(64), index=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    name: Mapped[str] = mapped_column(String(120), default="")
+    at: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
+
+
 class Tin(Base):
     """Product in stock: one tin, kit or rest of one, opened or not."""
 

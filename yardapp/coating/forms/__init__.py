@@ -1,7 +1,7 @@
 """What may be typed about coating, form by form."""
 
 from yardapp.coating.forms.plan import MOST_PIECES, PlanForm
-from yardapp.coating.forms.rating import CorrectRatingForm, PhotoForm, RatingForm
+from yardapp.coating.forms.rating import CorrectRatingForm, DocumentForm, PhotoForm, RatingForm
 from yardapp.coating.forms.sheet import MOST_ROWS, SystemForm
 from yardapp.coating.forms.stock import TinForm
 from yardapp.coating.forms.taps import (
@@ -22,6 +22,7 @@ __all__ = [
     "BringBackForm",
     "CorrectForm",
     "CorrectRatingForm",
+    "DocumentForm",
     "OfferForm",
     "PhotoForm",
     "PlainForm",

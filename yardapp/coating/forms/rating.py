@@ -33,6 +33,12 @@ class CorrectRatingForm(YardForm):
     why = StringField("Why", [InputRequired("Say why, in a few words: it is read years later."), Length(max=300)])
 
 
+class DocumentForm(YardForm):
+    """A data sheet as it came."""
+
+    document = FileField("PDF or photo")
+
+
 class RatingForm(YardForm):
     """A word for each blade; of a thing without blades, one."""
 

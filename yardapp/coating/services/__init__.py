@@ -11,6 +11,7 @@ from yardapp.coating.services.acting import (
     undo,
 )
 from yardapp.coating.services.asking import Asked, AskedPiece
+from yardapp.coating.services.documents import attach_document, document_by_name, documents_of
 from yardapp.coating.services.jobs import PAGE, JobRow, jobs, plan_job
 from yardapp.coating.services.lasting import (
     CoatRow,
@@ -65,6 +66,7 @@ __all__ = [
     "act",
     "add_system",
     "add_tin",
+    "attach_document",
     "attach_photo",
     "before_launch",
     "bring_back",
@@ -75,6 +77,8 @@ __all__ = [
     "correct_rating",
     "correct_step",
     "covers",
+    "document_by_name",
+    "documents_of",
     "drive_choices",
     "end_coat",
     "history_of",

@@ -4,6 +4,6 @@ from flask import Blueprint
 
 bp = Blueprint("coating", __name__, url_prefix="/coating")
 
-from yardapp.coating.views import home, jobs, lasting, photos, plan, systems, tins  # noqa: E402
+from yardapp.coating.views import documents, home, jobs, lasting, photos, plan, systems, tins  # noqa: E402
 
-__all__ = ["bp", "home", "jobs", "lasting", "photos", "plan", "systems", "tins"]
+__all__ = ["bp", "documents", "home", "jobs", "lasting", "photos", "plan", "systems", "tins"]

@@ -50,6 +50,7 @@ def system(system_id: int) -> ResponseReturnValue:
     """One system, in the version that is asked for."""
     with snapshot() as opened:
         found = services.system_page(opened, current_who(), system_id)
+        papers = services.documents_of(opened, current_who(), system_id)
     shown = found.version(request.args.get("version", found.number, type=int))
     back = filled(forms.BringBackForm, blank=True)
     back.version.data = found.number
@@ -64,8 +65,13 @@ def system(system_id: int) -> ResponseReturnValue:
         source=showing.source_of(shown.system.source),
         life=showing.duration(shown.system.life_s) if shown.system.life_s else "",
         versions=_versions(found),
+        papers=[(_called(one), url_for("coating.document", sha256=one.sha256)) for one in papers],
         plain=back,
     )
+
+
+def _called(paper: Any) -> str:
+    return f"{paper.name or 'data sheet'}, {day(paper.at)}, with version {paper.number}"
 
 
 def _versions(found: services.SystemPage) -> list[dict[str, Any]]:
