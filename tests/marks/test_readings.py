@@ -10,6 +10,7 @@ from sqlalchemy.exc import DBAPIError
 from tests.factories.gear import make_propeller
 from tests.factories.marks import make_shelf
 from yardapp.db import snapshot, transaction
+from yardapp.gear import services as gear
 from yardapp.gear.models import Evidence, Item
 from yardapp.marks import services
 from yardapp.marks.models import MakerTable, Taken
@@ -55,6 +56,18 @@ def test_the_tape_rules_readings_out_on_the_page_of_a_propeller(shelf, fetch, cl
     first = html.index("marks-reading")
     assert html.index("OT22LR3-41877") > first
     assert html.index("OT22LR3-41877") < html.index("marks-reading-out")
+
+
+def test_what_speaks_against_a_reading_is_said_in_one_line(shelf, fetch):
+    # Ombry & Thessel's mark says 22 in, 18 in and the right hand: a left-hand 20 x 16 in is another propeller.
+    tag = propeller(hand="left", diameter_m=(0.508, 0.001), pitch_m=(0.4064, 0.002))
+    with transaction() as session:
+        item = session.scalars(select(Item).where(Item.tag == tag)).one()
+        gear.add_evidence(session, TERMINAL, item, gear.Said(what="hand", basis="measured", word="left"))
+
+    html = fetch(f"/marks/of/{tag}?stamp={STAMP}", queries=4)
+
+    assert "The tape rules out its diameter and pitch; its hand is not as seen." in html
 
 
 def test_a_mark_of_which_too_little_is_legible_says_so(shelf, fetch):

@@ -81,7 +81,10 @@ def readings(found: Readings, system: System) -> ReadingsShown:
 
 def reading(one: Reading, system: System) -> ReadingShown:
     """One reading."""
-    against = [f"the tape rules out its {_label(name)}" for name in one.ruled_out]
+    seen_otherwise = [name for name in one.ruled_out if name in ("hand", "blades")]
+    taped = [_label(name) for name in one.ruled_out if name not in seen_otherwise]
+    against = [f"the tape rules out its {_listed(taped)}"] if taped else []
+    against += [f"its {_label(name)} {'is' if name == 'hand' else 'are'} not as seen" for name in seen_otherwise]
     against += [f"the tape makes its {_label(name)} doubtful" for name in one.doubted]
     rows = figure_rows(one.figures, system)
     return ReadingShown(
@@ -106,13 +109,17 @@ def _stays(one: Reading) -> str:
     ]
     if not names:
         return ""
-    listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
-    return f"Taken, the {listed} {'stays' if len(names) == 1 else 'stay'} with the reading; the rest becomes evidence."
+    stay = "stays" if len(names) == 1 else "stay"
+    return f"Taken, the {_listed(names)} {stay} with the reading; the rest becomes evidence."
+
+
+def _listed(names: Sequence[str]) -> str:
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def figure_rows(figures: Mapping[str, object], system: System) -> list[tuple[str, str]]:
     """Each figure with its label, in the person's units with the other beside them."""
-    return [(LABELS[name], _figure(name, value, system)) for name, value in figures.items() if name in LABELS]
+    return [(label, _figure(name, figures[name], system)) for name, label in LABELS.items() if name in figures]
 
 
 def _figure(name: str, value: object, system: System) -> str:
