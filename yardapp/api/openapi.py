@@ -22,6 +22,8 @@ ABOUT = (
 )
 OF_PATH: dict[str, dict[str, Any]] = {
     "tag": {"type": "string", "minLength": 1},
+    "right": {"type": "string", "minLength": 1},
+    "left": {"type": "string", "minLength": 1},
     "vessel_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "drive_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "sheet_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},

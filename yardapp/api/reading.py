@@ -20,6 +20,7 @@ ORDER = (
     "condition",
     "fit",
     "stock",
+    "pairs",
     "kept",
     "search",
     "sizes",

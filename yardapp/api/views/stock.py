@@ -50,7 +50,7 @@ def _propeller(row: Any) -> bodies.StockRow:
         where=row.where,
         is_for_sale=row.is_for_sale,
         load_ratio=row.load_ratio,
-        **_judged(row.verdict),
+        **judged(row.verdict),
     )
 
 
@@ -64,11 +64,12 @@ def _drive(row: Any) -> bodies.DriveRow:
         shaft_diameter_m=row.shaft_diameter_m,
         taper=row.taper,
         came_off=row.came_off,
-        **_judged(row.verdict),
+        **judged(row.verdict),
     )
 
 
-def _judged(verdict: Any) -> dict[str, Any]:
+def judged(verdict: Any) -> dict[str, Any]:
+    """A verdict as every list tells it, with its hours of work."""
     from_h, to_h = hours_of(verdict.works)
     return {
         "verdict": verdict.verdict,
