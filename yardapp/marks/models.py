@@ -18,7 +18,7 @@ class Mark(Base):
 
     id: Mapped[int] = mapped_column(primary_key=True)
     item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"), index=True)
-    seen: Mapped[str] = mapped_column(String(120))
+    seen: Mapped[str] = mapped_column(String(120), index=True)
     spot: Mapped[str] = mapped_column(String(40), default="")
     struck: Mapped[str] = mapped_column(String(10), default="")  # "first" or "later" than the others, "" not known
     photo_sha256: Mapped[str] = mapped_column(String(64), default="")

@@ -9,10 +9,12 @@ from yardapp.gear.services.evidence import Said, add_evidence, correct_evidence,
 from yardapp.gear.services.items import item_by_tag, log_item, seen_by
 from yardapp.gear.services.log_part import log_part
 from yardapp.gear.services.logging import log_propeller, log_shaft
+from yardapp.gear.services.lookalikes import GONE, Lookalike, SeenBefore, seen_before, tell_apart
 from yardapp.gear.services.merging import merge_items, part_again
 from yardapp.gear.services.moves import move_item
 from yardapp.gear.services.on_drives import on_and_off
 from yardapp.gear.services.papers import KeptPaper, keep_paper, must_see_paper, paper_path, papers_of
+from yardapp.gear.services.photo_grid import Pictured, photo_grid
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
 from yardapp.gear.services.rack_map import BinPage, BinRow, add_bins, bin_page, rack_map, retire_bin
 from yardapp.gear.services.records import accept_proposal, change_item
@@ -26,6 +28,7 @@ from yardapp.gear.services.works import Work, works_of
 from yardapp.vessels.services import drive_choices
 
 __all__ = [
+    "GONE",
     "Away",
     "Bill",
     "BinPage",
@@ -37,8 +40,11 @@ __all__ = [
     "KeptPaper",
     "Labelled",
     "Line",
+    "Lookalike",
     "Picture",
+    "Pictured",
     "Said",
+    "SeenBefore",
     "SetPage",
     "Work",
     "aboard",
@@ -83,6 +89,7 @@ __all__ = [
     "papers_of",
     "part_again",
     "path_of",
+    "photo_grid",
     "propellers_near",
     "rack",
     "rack_map",
@@ -92,11 +99,13 @@ __all__ = [
     "retire_bin",
     "search",
     "search_all",
+    "seen_before",
     "seen_by",
     "set_mates",
     "set_page",
     "swap_tags",
     "tags_in",
+    "tell_apart",
     "undo_move",
     "work_done",
     "works_of",

@@ -14,6 +14,7 @@ from yardapp.gear.showing.figures import (
 )
 from yardapp.gear.showing.history import event_said, history_rows
 from yardapp.gear.showing.lists import listed, size_of
+from yardapp.gear.showing.lookalikes import lookalike_shown, pictured
 from yardapp.gear.showing.pictures import picture_of, picture_rows
 from yardapp.gear.showing.places import away_shown, rack_shown
 from yardapp.gear.showing.tags import blank_rows, label_lines
@@ -34,8 +35,10 @@ __all__ = [
     "history_rows",
     "label_lines",
     "listed",
+    "lookalike_shown",
     "picture_of",
     "picture_rows",
+    "pictured",
     "rack_shown",
     "said_in",
     "seen_two_ways",

@@ -46,6 +46,8 @@ def event_said(page: ItemPage, line: Line) -> str:
     if line.kind == "undone":
         wrong = next((one for one in page.events if one.id == line.replaces_id), None)
         return f"Undone: {event_said(page, wrong)}, {day(wrong.at)}" if wrong else "A move was undone"
+    if line.kind == "told apart":
+        return f"Held beside {line.other}: they are two"
     if line.kind == "declined":
         return f"Declined by {line.by_whom}"
     if line.kind == "tags swapped":
