@@ -14,7 +14,7 @@ from yardapp.gear import services as gear
 PHONE, DESK = {"width": 360, "height": 740}, {"width": 1440, "height": 900}
 PAGES = (
     "/bench", "/bench/tools", "/bench/tools/steel rule", "/bench/tools/add/angle", "/bench/faults",
-    "/bench/{p}", "/bench/{p}/pitch?way=chord", "/bench/{p}/pitch?way=template", "/bench/{p}/alike",
+    "/bench/{p}", "/propellers/{p}", "/bench/{p}/pitch?way=chord", "/bench/{p}/pitch?way=template", "/bench/{p}/alike",
     "/bench/{p}/area?way=widths", "/bench/{p}/area?way=squares", "/bench/{p}/area?way=points", "/bench/{p}/bore",
     "/bench/{p}/condition", "/bench/{p}/condition/new", "/bench/{p}/condition/blank", "/bench/{p}/alike/blank",
     "/bench/{s}", "/bench/{s}/wear", "/bench/{s}/run-out", "/bench/{s}/run-out?way=around", "/bench/{s}/shaft-end",
