@@ -4,9 +4,11 @@ from datetime import date
 import pytest
 
 from tests.factories.coating import COAT_1, coat_whole, make_job, make_system, mix, read_weather, tap
+from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
 from yardapp.coating import services as coating
 from yardapp.db import snapshot, transaction
+from yardapp.gear import services as gear
 
 ML = 1e-6
 
@@ -102,6 +104,17 @@ def test_a_plan_names_the_pieces_onto_which_a_rest_would_go(job, client):
     # A kit of 250 ml less 25 ml: 1.8 m2, and two hours at 0.1 m2 in 5 minutes.
     assert "The rest of Primer would do" in text
     assert "Bracket 1 (Small things)" in text
+
+
+def test_a_thing_that_is_coated_already_waits_for_no_rest_of_its_own(job):
+    with transaction() as session:
+        tag = make_propeller(session).tag
+        make_job(session, system_id=1, tag=tag, title="Twice planned")
+        item = gear.item_by_tag(session, make_who(session), tag)
+        labels = [piece.label for piece in coating.waiting_pieces(session, 1, but=[item.id])]
+
+    assert not any(label.startswith(tag) for label in labels)
+    assert len(labels) == 3
 
 
 def test_what_is_begun_or_finished_takes_no_rest(job, client, clock):

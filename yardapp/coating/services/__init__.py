@@ -24,7 +24,7 @@ from yardapp.coating.services.lasting import (
 from yardapp.coating.services.launching import LaunchLine, before_launch
 from yardapp.coating.services.looking import Looked, look
 from yardapp.coating.services.moves import FATES, MoveRow, moves_of
-from yardapp.coating.services.now import PotLeft, Window, job_now, pots_left, product_left, windows
+from yardapp.coating.services.now import PotLeft, Window, items_of, job_now, pots_left, product_left, windows
 from yardapp.coating.services.rating import correct_rating, rate, rating_by_id
 from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
 from yardapp.coating.services.systems import (
@@ -83,6 +83,7 @@ __all__ = [
     "end_coat",
     "history_of",
     "history_of_piece",
+    "items_of",
     "job_now",
     "jobs",
     "kept_story",

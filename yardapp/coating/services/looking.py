@@ -73,6 +73,7 @@ def look(session: Session, who: Who, asked: Asked) -> Looked:
     planned, said = _planned(version, units, asked)
     needs = needed(version.system, sum(one.planned.area_m2 for one in found), asked.loss_ratio)
     stock = tins(session, who)
+    waiting = waiting_pieces(session, asked.system_id, but=[one.item.id for one in found if one.item])
     return Looked(
         version=version,
         found=found,
@@ -85,7 +86,14 @@ def look(session: Session, who: Who, asked: Asked) -> Looked:
         tins=stock,
         latest_start_s=_latest(planned, asked),
         gate=_gate(version, asked),
-        rests=_rests(version, units, planned, needs, asked, waiting_pieces(session, asked.system_id)),
+        rests=_rests(
+            version,
+            units,
+            planned,
+            needs,
+            asked,
+            waiting,
+        ),
     )
 
 

@@ -83,7 +83,12 @@ def product_left(session: Session, who: Who, job_id: int) -> list[PotLeft]:
         There is no such job.
     """
     story, there = job_now(session, who, job_id)
-    return pots_left(story, there, waiting_pieces(session, story.system_id, without=job_id))
+    return pots_left(story, there, waiting_pieces(session, story.system_id, without=job_id, but=items_of(story)))
+
+
+def items_of(story: Story) -> list[int]:
+    """The tagged things of a job, by number."""
+    return [piece.item_id for piece in story.pieces if piece.item_id is not None]
 
 
 def pots_left(story: Story, there: Standing, pieces: Sequence[Piece] = ()) -> list[PotLeft]:

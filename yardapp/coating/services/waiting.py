@@ -1,5 +1,6 @@
 """What else a rest may go onto: pieces of other jobs on the same system that nobody has begun to coat."""
 
+from collections.abc import Collection
 from dataclasses import replace
 
 from sqlalchemy import select
@@ -12,8 +13,13 @@ from yardapp.coating.services.stories import as_planned
 MOST = 40
 
 
-def waiting_pieces(session: Session, system_id: int, *, without: int | None = None) -> tuple[PlannedPiece, ...]:
-    """The small ones first: a rest rarely does a whole propeller. `without`: the job that has the rest."""
+def waiting_pieces(
+    session: Session, system_id: int, *, without: int | None = None, but: Collection[int] = ()
+) -> tuple[PlannedPiece, ...]:
+    """The small ones first: a rest rarely does a whole propeller.
+
+    `without`: the job that has the rest; `but`: items that are coated in it themselves.
+    """
     begun = select(CoatingAct.job_id).where(CoatingAct.job_id == Job.id, CoatingAct.step.is_not(None)).exists()
     chosen = (
         select(Piece, Job.title)
@@ -24,7 +30,7 @@ def waiting_pieces(session: Session, system_id: int, *, without: int | None = No
         .limit(MOST)
     )
     rows = session.execute(chosen if without is None else chosen.where(Job.id != without)).all()
-    return tuple(_called(as_planned(piece), title) for piece, title in rows)
+    return tuple(_called(as_planned(piece), title) for piece, title in rows if piece.item_id not in but)
 
 
 def _called(piece: PlannedPiece, title: str) -> PlannedPiece:

@@ -154,7 +154,9 @@ def product(job_id: int) -> ResponseReturnValue:
     """What was mixed of which tins, what stands mixed, what is left and what else it would cover."""
     with snapshot() as opened:
         story, there = services.job_now(opened, current_who(), job_id)
-        left = services.pots_left(story, there, services.waiting_pieces(opened, story.system_id, without=job_id))
+        items = services.items_of(story)
+        waiting = services.waiting_pieces(opened, story.system_id, without=job_id, but=items)
+        left = services.pots_left(story, there, waiting)
     may = current_who().may("record") and story.job.is_open
     return page(
         "coating/product.html",
