@@ -69,11 +69,22 @@ def test_it_has_what_a_yard_has(example):
     to_boats = set(example.scalars(select(tables.vessels.Happening.kind).distinct()))
     bores = set(example.scalars(select(Item.bore_kind).distinct()))
 
-    moves = {"logged", "went on", "came off", "moved", "sold", "scrapped", "lost", "found"}
+    moves = {"logged", "went on", "came off", "moved", "to shop", "lent", "sold", "scrapped", "lost", "found"}
+    moves |= {"joined set", "chased", "declined"}
     assert happened >= moves | {"re-pitched", "cut down", "straightened", "re-bored", "keyed"}
     assert to_boats >= {"logged", "renamed", "changed hands", "re-engined", "changed"}
     assert bores >= {"taper", "parallel", "pilot", None}
     assert set(example.scalars(select(Sheet.method).distinct())) >= {"pitch", "diameter", "bore", "survey"}
+
+
+def test_it_has_parts_a_set_a_map_and_something_late(example):
+    ada = who(example, "Ada Brook")
+    kinds = set(example.scalars(select(Item.kind).distinct()))
+
+    assert kinds >= {"nut", "lock", "key", "cutter", "anode", "bearing", "bracket", "coupling", "gland", "other"}
+    assert gear.count_late(example, ada, db.now().date()) == 1
+    assert sum(one.count for one in gear.rack_map(example, ada)) >= 50
+    assert count(example, Item.id, Item.set_id.is_not(None)) == 4
 
 
 def test_it_has_doubts_and_gaps(example):

@@ -13,6 +13,7 @@ from yardapp.example import (
     hulls,
     launches,
     makers,
+    parts,
     people,
     pictures,
     propellers,
@@ -30,6 +31,7 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
     ("pitch surveys", (surveys.propellers_are_surveyed,)),
     ("other days at the bench", (benches.the_bench_is_used,)),
     ("years of work and moves", (stories.work_is_done, stories.gear_moves, stories.boats_change)),
+    ("racks, parts and what is away", (parts.racks_are_mapped, parts.parts_get_tags, parts.some_are_away)),
     (
         "doubts",
         (

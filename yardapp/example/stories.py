@@ -114,8 +114,8 @@ def _work(yard: Yard, tag: str, kind: str, days: int, note: str, *, diameter_m: 
 
 def gear_moves(yard: Yard) -> None:
     """To the shop and back, sold, scrapped, lost, and once found again."""
-    _move(yard, yard.spare("Custard Pilot, starboard"), "moved", 30, "Propeller shop", "Balancing.")
-    _move(yard, yard.spare("Tin Pelican, centre"), "moved", 55, "Lent to the ferry shed", "Back by spring.")
+    _move(yard, yard.spare("Custard Pilot, starboard"), "to shop", 30, "the propeller shop", "Balancing.", due=6)
+    _move(yard, yard.spare("Tin Pelican, centre"), "lent", 55, "the ferry shed", "Until their own is mended.")
     _move(yard, yard.at("Rack D, bin 9"), "moved", 20, "Office, held for payment")
     _move(yard, yard.at("Rack D, bin 13"), "sold", 15, "", "Went abroad with a tug that was sold.")
     _move(yard, yard.at("Rack D, bin 1"), "sold", 200)
@@ -136,5 +136,8 @@ def _swap(yard: Yard) -> None:
     gear.move_item(yard.session, yard.who("Ivy"), yard.at("Rack D, bin 14"), "went on", drive_id=houseboat, at=ago(21))
 
 
-def _move(yard: Yard, tag: str, kind: str, days: int, place: str = "", note: str = "") -> None:
-    gear.move_item(yard.session, yard.who("Finn"), tag, kind, place=place, at=ago(days), note=note)
+def _move(
+    yard: Yard, tag: str, kind: str, days: int, place: str = "", note: str = "", *, due: int | None = None
+) -> None:
+    due_on = None if due is None else ago(due).date()
+    gear.move_item(yard.session, yard.who("Finn"), tag, kind, place=place, at=ago(days), note=note, due_on=due_on)

@@ -17,6 +17,8 @@ from yardapp.gear.services.search import ItemRow, listed, row_of
 from yardapp.people import services as people
 from yardapp.people.services import Who
 
+MATE = aliased(Item)
+
 
 @dataclass(frozen=True, kw_only=True)
 class SetPage:
@@ -115,12 +117,11 @@ def set_mates(session: Session, who: Who, tag: str) -> tuple[Item, list[str]]:
     NotFound
         Nothing carries the tag, or this person may not know of it.
     """
-    mate = aliased(Item)
     rows = session.execute(
-        select(Item, mate.tag)
-        .outerjoin(mate, and_(mate.set_id == Item.set_id, mate.id != Item.id))
+        select(Item, MATE.tag)
+        .outerjoin(MATE, and_(MATE.set_id == Item.set_id, MATE.id != Item.id))
         .where(Item.tag == tag.strip().upper(), seen_by(who))
-        .order_by(mate.id)
+        .order_by(MATE.id)
     ).all()
     if not rows:
         raise NotFound(f"Nothing here carries the tag {tag}.")
