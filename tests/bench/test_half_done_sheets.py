@@ -72,7 +72,7 @@ def test_the_list_of_a_propeller_and_the_bench_say_whose_it_is(client, fetch, ta
     for address in (f"/bench/{tag}", "/bench"):
         page = fetch(address).replace("&#39;", "'")
         assert "Diameter, half done" in page
-        assert "Ada Brook's, last written on just now" in page
+        assert "Ada Brook's, last written just now" in page
         assert f'href="{begun}"' in page
 
 

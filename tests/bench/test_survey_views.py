@@ -264,7 +264,7 @@ def test_a_dropped_survey_can_be_taken_up_again(client, tag, begun):
     client.send(f"{begun}/drop", act="take_up")
 
     assert "This survey was put aside." in aside
-    assert "Ada Brook's, last written on just now" in client.get(f"/bench/{tag}/survey").text.replace("&#39;", "'")
+    assert "Ada Brook's, last written just now" in client.get(f"/bench/{tag}/survey").text.replace("&#39;", "'")
 
 
 def test_a_correction_opens_as_it_was_typed_and_takes_the_old_ones_place(client, begun):
@@ -348,7 +348,7 @@ def test_the_bench_lists_what_is_half_done_and_whose_it_is(client, client_as, fe
     page = fetch("/bench").replace("&#39;", "'")
 
     assert f'href="{begun}"' in page
-    assert "Ada Brook's, last written on just now" in page
+    assert "Ada Brook's, last written just now" in page
     assert "Half done" not in client_as("R. Thorne", "owner").get("/bench").text
 
 

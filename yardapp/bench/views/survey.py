@@ -59,7 +59,7 @@ def in_writing_row(one: services.InWriting) -> dict[str, str]:
         "tag": one.item.tag,
         "href": url_for("bench.half_done", half_done_id=one.row.id),
         "size": f"{showing.FACES[one.row.method].label}, {'a correction' if one.row.corrects_id else 'half done'}",
-        "where": f"{one.row.said_by}'s, last written on {ago(one.row.touched)}",
+        "where": f"{one.row.said_by}'s, last written {ago(one.row.touched)}",
         "flag": "",
     }
 
