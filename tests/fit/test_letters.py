@@ -155,6 +155,9 @@ def test_the_letter_to_the_shop_is_a_file_too_with_its_drawing(client):
     for words in (tag, "Łukasz", "Finn Marsh, shed 2", "1. Open the keyway", "class I of ISO 484-2", "9.51 mm"):
         assert words in said
     assert "shaft 1:16" in said  # as the drawing labels it
+    # 38.000 less 30.856 over 114.30 mm is 1 in 16.0: the drawing shows the hub by its ends.
+    assert "hub 1:16" in said
+    assert "Hub bore not known" not in said
     assert "Page 1 of" in said
 
 

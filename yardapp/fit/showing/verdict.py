@@ -13,6 +13,8 @@ from yardapp.fit.figures import Figure, PropellerFigures
 from yardapp.fit.services import Pairing
 from yardapp.fit.verdict import GOES_ON, NO, Check, Compared, Sum, Verdict
 from yardapp.formulas.clearance import handbook_rule
+from yardapp.formulas.ranges import OutsideRange
+from yardapp.formulas.taper import taper_from_ends
 from yardapp.quantities import System
 
 
@@ -133,17 +135,24 @@ def shaft_drawing(pairing: Pairing, system: System) -> Markup | None:
         _value(shaft.taper),
         _value(shaft.taper_length_m),
         _value(hub.bore_large_m),
-        _taper_of(hub),
+        _value(_taper_of(hub)),
         _value(hub.bore_length_m) or _value(hub.hub_length_m),
         shaft_label=f"shaft {_label(shaft.taper, 'taper', system)}",
-        bore_label=f"hub {_label(hub.taper, 'taper', system)}",
+        bore_label=f"hub {_label(_taper_of(hub), 'taper', system)}",
     )
 
 
-def _taper_of(hub: PropellerFigures) -> float | None:
-    if hub.bore_kind == "pilot":
+def _taper_of(hub: PropellerFigures) -> Figure | None:
+    """As it was read, else out of both ends of the bore, as the judge takes it; a pilot has none."""
+    if hub.taper is not None or hub.bore_kind == "pilot":
+        return hub.taper if hub.bore_kind != "pilot" else None
+    if hub.bore_large_m is None or hub.bore_small_m is None or hub.bore_length_m is None:
         return None
-    return _value(hub.taper)
+    try:
+        taper = taper_from_ends(hub.bore_large_m.value, hub.bore_small_m.value, hub.bore_length_m.value)
+    except OutsideRange:
+        return None
+    return Figure(value=float(taper), basis="worked out") if taper > 0 else None
 
 
 def _is_refused_at_once(pairing: Pairing) -> bool:
@@ -159,7 +168,7 @@ def shaft_rows(pairing: Pairing, system: System) -> list[tuple[str, str]]:
         ("Shaft taper", _label(shaft.taper, "taper", system)),
         ("Shaft taper, length", _label(shaft.taper_length_m, "length", system)),
         ("Bore, large end", _label(hub.bore_large_m, "length", system)),
-        ("Bore taper", _label(hub.taper, "taper", system)),
+        ("Bore taper", _label(_taper_of(hub), "taper", system)),
         ("Bore, length", _label(hub.bore_length_m or hub.hub_length_m, "length", system)),
     ]
 
