@@ -7,9 +7,11 @@ import pytest
 
 from tests.factories import relaunch as launches
 from tests.factories.people import make_who
-from tests.factories.vessels import make_vessel
+from tests.factories.vessels import make_drive, make_vessel
+from tests.pdf.reading import pages_of
 from yardapp.db import now, transaction
 from yardapp.relaunch import services as relaunch
+from yardapp.vessels import services as vessels
 
 WHOLE_SHEET = 14  # one look into each of six rooms
 
@@ -234,8 +236,6 @@ def test_an_owner_sees_their_own_boat_in_plain_words_and_no_other(client_as, fet
         other, _ = launches.make_boat(session, name="Kittiwake")
         relaunch_of = launches.make_launch(session, drive.vessel_id).id
         of_other = launches.make_launch(session, other.vessel_id).id
-        from yardapp.vessels import services as vessels
-
         boat = vessels.vessel_by_id(session, make_who(session), drive.vessel_id or 0, for_change=True)
         boat.owner_id = person
 
@@ -384,3 +384,36 @@ def test_the_faults_of_one_thing_stand_by_themselves(client, fetch, there):
 
     assert "Weeps" not in fetch(f"/relaunch/faults?tag={there[2]}")
     assert "Nick" in fetch(f"/relaunch/faults?tag={there[2].lower()}")
+
+
+def test_an_owner_signs_what_asks_for_the_owners_person_and_nothing_else(client_as, fetch):
+    owner = client_as("R. Thorne", "owner")
+    with transaction() as session:
+        person = make_who(session, name="R. Thorne", role="owner").person_id
+        drive = make_drive(session, make_vessel(session, name="Sea Otter", owner_id=person))
+        launch_id = launches.make_launch(session, drive.vessel_id).id
+        launches.answer(session, launch_id, "bilge")
+    page = f"/relaunch/{launch_id}/owner"
+    assert f"{page}/bilge" in fetch(page, by=owner, queries=WHOLE_SHEET)
+    fetch(f"{page}/bilge", by=owner, queries=WHOLE_SHEET)
+
+    unsaid = owner.send(f"{page}/bilge")
+    signed = owner.send(f"{page}/bilge", answer="yes")
+    yards = owner.send(f"{page}/turns?drive_id={drive.id}", answer="yes")
+
+    assert (unsaid.status_code, signed.status_code, yards.status_code) == (422, 303, 403)
+    bilge = sheet_of(launch_id).line("bilge", None)
+    assert (bilge.verdict, bilge.by) == ("yes", ("Finn Marsh", "R. Thorne"))
+    assert client_as("B. Other", "owner").send(f"{page}/bilge", answer="yes").status_code == 404
+
+
+def test_the_owner_reads_what_was_found_and_on_whose_word_she_goes(client, fetch, there):
+    client.send("/relaunch/faults/new", vessel_id="1", what="Weeps at the stock", severity="watch", how_found="looking")
+    client.send(f"/relaunch/{there[0]}/override/launch", reason="crane leaves at noon")
+
+    copy = fetch(f"/relaunch/{there[0]}/owner", queries=WHOLE_SHEET)
+
+    assert "Weeps at the stock: we are watching it." in copy
+    assert "on the word of Ada Brook: crane leaves at noon" in copy
+    pages = "".join(pages_of(client.get(f"/relaunch/{there[0]}/sheet.pdf").data))
+    assert "on the word of Ada Brook: crane leaves at noon" in " ".join(pages.split())

@@ -9,7 +9,8 @@ from tests.factories import relaunch as launches
 from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
 from tests.factories.vessels import make_drive, make_vessel
-from yardapp.db import transaction
+from yardapp.coating import services as coating
+from yardapp.db import now, transaction
 from yardapp.errors import NotAllowed, Refused
 from yardapp.fit import services as fit
 from yardapp.gear import services as gear
@@ -146,15 +147,10 @@ def test_a_coating_two_hours_short_of_cure_at_the_planned_hour_keeps_her_ashore(
 
 
 def _units(session, job):
-    from yardapp.coating import services as coating
-
     return tuple(unit.key for unit in coating.story_of(session, make_who(session), job.id).units)
 
 
 def _water_from(session, drive_id):
-    from yardapp.coating import services as coating
-    from yardapp.db import now
-
     return coating.before_launch(session, make_who(session), drive_id, now())[0].water_from
 
 
@@ -208,6 +204,20 @@ def test_a_release_stays_as_it_was_and_what_changed_since_stands_beside_it(sessi
     answer = relaunch.may_she_go(session, ada, launch.id)
     assert not answer.may_go
     assert "Not as she was released." in answer.why
+
+
+def test_a_propeller_taken_off_after_the_release_shows_as_a_change_and_stops_the_lift(session, ada):
+    drive, tag = launches.make_boat(session)
+    launch = launches.make_launch(session, drive.vessel_id)
+    launches.settle(session, launch.id)
+    relaunch.release(session, ada, launch.id, "to launch")
+
+    gear.move_item(session, ada, tag, "came off", place="Bench 2")
+    other = launches.put_propeller_on(session, drive)
+
+    answer = relaunch.may_she_go(session, ada, launch.id)
+    assert not answer.may_go
+    assert f"{tag} was scanned on this shaft; the register has {other} there." in answer.why
 
 
 def test_a_release_that_was_taken_back_is_given_again_and_both_stay_readable(session, ada):

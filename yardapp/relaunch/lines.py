@@ -71,6 +71,11 @@ class Line:
         return self.key == LOCK
 
     @property
+    def asks_owner(self) -> bool:
+        """Whether the owner's person is among those who may sign it."""
+        return "owner" in self.signer
+
+    @property
     def owner_words(self) -> str:
         """The line as the owner's copy has it."""
         return self.plain or self.words

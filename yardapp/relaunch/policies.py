@@ -51,7 +51,7 @@ def _bearing_rivals() -> tuple[Rival, ...]:
     return tuple(
         Rival(
             name=row["policy"],
-            words=words.format(f"{float(row['share_ratio']):.0%}")
+            words=words.format(f"{100 * float(row['share_ratio']):g} %")
             if float(row["share_ratio"])
             else flat.format(f"{1000 * float(row['flat_m']):.2f}"),
             source=f"{row['source']}; {row['status']}",

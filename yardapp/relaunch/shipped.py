@@ -48,12 +48,23 @@ GAP = Line(
     plain="There is room for water at the bearing",
 )
 BEARING = Line(
-    key="bearing", words="Bearing clearance within the yard's limit", by="sheet", sheet="bearing", plain="Bearing"
+    key="bearing",
+    words="Bearing clearance within the yard's limit",
+    by="sheet",
+    sheet="bearing",
+    plain="The bearing is within its limit",
 )
 SHAFT = Line(
-    key="shaft", words="Shaft straight: run-out read", by="sheet", sheet="run_out", is_stop=False, plain="Shaft"
+    key="shaft",
+    words="Shaft straight: run-out read",
+    by="sheet",
+    sheet="run_out",
+    is_stop=False,
+    plain="The shaft runs straight",
 )
-BRACKET = Line(key="bracket", words="Bracket tight, no crack, no play in its feet", is_stop=False, plain="Bracket")
+BRACKET = Line(
+    key="bracket", words="Bracket tight, no crack, no play in its feet", is_stop=False, plain="The bracket holds"
+)
 COUPLING = Line(
     key="coupling",
     words="Coupling bolts tight, gap between its faces",
@@ -64,14 +75,18 @@ COUPLING = Line(
 )
 GLAND = Line(key="gland", words="Gland packed, or seal set", plain="The gland is ready")
 CUTTER = Line(
-    key="cutter", words="Line cutter on, thread-locked; or none", signer="hand", is_stop=False, plain="Cutter"
+    key="cutter",
+    words="Line cutter on, thread-locked; or none",
+    signer="hand",
+    is_stop=False,
+    plain="The line cutter was looked at",
 )
 ANODE = Line(
     key="anode",
     words="Anode more than half, bright under it, tight, unpainted",
     by="photo",
     signer="hand",
-    plain="Anode",
+    plain="The anode is good for the season",
 )
 BONDING = Line(
     key="bonding",
@@ -81,7 +96,7 @@ BONDING = Line(
     at_most=1,
     signer="hand",
     is_stop=False,
-    plain="Bonding",
+    plain="The anode is joined to the propeller",
 )
 COATING = Line(
     key="coating",
@@ -200,9 +215,13 @@ FIRST_TRIAL = Line(
     is_each=False,
     plain="Her first trial",
 )
-BELLOWS = Line(key="bellows", words="Bellows or lower seal whole, clamps tight", plain="Bellows and seals")
-GEAR_OIL = Line(key="gear_oil", words="Gear oil full, no water in it", plain="Gear oil")
-SPLINE = Line(key="spline", words="Spline greased, slip hub sound, thrust washer on", plain="Spline and hub")
+BELLOWS = Line(key="bellows", words="Bellows or lower seal whole, clamps tight", plain="Bellows and seals are whole")
+GEAR_OIL = Line(key="gear_oil", words="Gear oil full, no water in it", plain="The gear oil is full and clean")
+SPLINE = Line(
+    key="spline",
+    words="Spline greased, slip hub sound, thrust washer on",
+    plain="The propeller sits well on its spline",
+)
 STEERING = Line(
     key="steering", words="Tilts and turns through its whole range", is_stop=False, plain="It tilts and turns"
 )

@@ -26,6 +26,7 @@ from yardapp.relaunch.services.launches import (
     give_line,
     plan_launch,
     scan_tag,
+    sign_as_owner,
     take_back,
 )
 from yardapp.relaunch.services.lift import LiftAnswer, may_she_go
@@ -100,6 +101,7 @@ __all__ = [
     "say_who_decides",
     "scan_tag",
     "set_policy",
+    "sign_as_owner",
     "suggested",
     "take_back",
     "take_release_back",

@@ -8,7 +8,7 @@ from sqlalchemy import exists, select
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
-from yardapp.errors import NotFound, Refused
+from yardapp.errors import NotAllowed, NotFound, Refused
 from yardapp.gear import services as gear
 from yardapp.people import services as people
 from yardapp.people.services import Who
@@ -111,7 +111,7 @@ def _still(one: LineNow) -> dict[str, Any]:
 
 
 def launch_for_change(session: Session, who: Who, launch_id: int) -> tuple[Launch, LaunchSheet]:
-    """A launch that is not over, held until the save is done, and its sheet.
+    """A launch that is not called off, held until the save is done, and its sheet.
 
     Raises
     ------
@@ -123,6 +123,10 @@ def launch_for_change(session: Session, who: Who, launch_id: int) -> tuple[Launc
         It was called off.
     """
     who.must("record")
+    return _held(session, who, launch_id)
+
+
+def _held(session: Session, who: Who, launch_id: int) -> tuple[Launch, LaunchSheet]:
     launch = session.scalar(select(Launch).where(Launch.id == launch_id).with_for_update())
     if launch is None:
         raise NotFound("There is no such launch here.")
@@ -243,6 +247,30 @@ def _asks(there: LineNow) -> str:
         "scan": "Scan the tag at the shaft, or say in the note how you know the propeller.",
     }
     return asks.get(there.line.by, "The register has nothing that settles this. Say in the note what you go by.")
+
+
+def sign_as_owner(session: Session, who: Who, launch_id: int, said: Answer) -> LaunchAct:
+    """The owner's person answers a line that asks for one, of the owner's own boat.
+
+    Raises
+    ------
+    NotAllowed
+        The line is the yard's to sign.
+    NotFound
+        There is no such launch of theirs, or the line is not on its sheet.
+    Refused
+        It was called off, no answer was given, or it says no to what the register knows.
+    """
+    launch, sheet = _held(session, who, launch_id)
+    there = sheet.line(said.line, said.drive_id)
+    if not there.line.asks_owner:
+        raise NotAllowed("This line is the yard's to sign.")
+    word = _judged(there, said)
+    _must_be_shown(there, said, word, None)
+    note = _line(said.note)
+    act = did(session, who, launch, "answered", line=said.line, drive_id=said.drive_id, answer=word, note=note)
+    refresh(session, who, launch)
+    return act
 
 
 def _attach(session: Session, who: Who, sheet: LaunchSheet, there: LineNow, picture: gear.Picture) -> None:

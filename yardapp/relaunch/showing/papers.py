@@ -22,6 +22,7 @@ def sheet_paper(sheet: LaunchSheet) -> list[Part]:
             )
         ),
         Words(showing.verdict(sheet)[1], is_strong=True),
+        *(Words(said, is_strong=True) for said in showing.overrides(sheet)),
         *(part for group in told for part in _group(group)),
     ]
 
@@ -56,6 +57,9 @@ def kept_paper(frozen: Mapping[str, Any], changed: Sequence[Change]) -> list[Par
 def owner_paper(sheet: LaunchSheet) -> list[Part]:
     """The owner's copy, in plain words."""
     parts: list[Part] = [Figures((("Boat", sheet.vessel.name), ("Goes in", when(sheet.launch.planned))))]
+    parts += [Words(said, is_strong=True) for said in showing.overrides(sheet)]
+    faults = showing.faults_plainly(sheet)
+    parts += [Heading("What was found"), *(Words(said) for said in faults)] if faults else []
     for group in showing.plainly(sheet):
         if group["rows"]:
             parts += [Heading(group["title"]), Words(group["said"], is_small=True)]

@@ -75,17 +75,16 @@ def verdict(sheet: LaunchSheet) -> tuple[str, str]:
     return NO, f"{counted(len(stops), 'thing')} in the way before she is {RELEASED[release]}."
 
 
-def shows(now: LineNow) -> list[tuple[str, str]]:
-    """What a line asks for, as its own block."""
-    line = now.line
-    rows = [
-        ("When", PART_TITLES[line.part]),
-        ("Settled by", SETTLED_BY[line.by]),
-        ("Signed by", f"{line.signer}, {'two people' if line.signs > 1 else 'one person'}"),
-        ("While open", "it stops her" if line.is_stop else "she may go all the same"),
+def shows(now: LineNow) -> str:
+    """What a line asks for, in a few sentences."""
+    line, limit = now.line, limit_said(now.line)
+    told = [
+        PART_TITLES[line.part],
+        f"Settled by: {SETTLED_BY[line.by][:1].lower()}{SETTLED_BY[line.by][1:]}{', ' + limit if limit else ''}",
+        f"Signed by {line.signer}, {'two people' if line.signs > 1 else 'one person'}",
+        "While it is open, it stops her" if line.is_stop else "While it is open, she may go all the same",
     ]
-    limit = limit_said(line)
-    return [*rows, ("Limit", limit)] if limit else rows
+    return f"{'. '.join(told)}."
 
 
 def found_rows(found: Sequence[Found], href: Callable[[Found], str | None]) -> list[dict[str, Any]]:
@@ -185,16 +184,38 @@ def kept_block(frozen: Mapping[str, Any]) -> list[tuple[str, str]]:
     ]
 
 
-def plainly(sheet: LaunchSheet) -> list[dict[str, Any]]:
+def overrides(sheet: LaunchSheet) -> list[str]:
+    """Each release that stands on somebody's word, with the reason."""
+    return [
+        f"Released {act.release} by override, on the word of {act.said_by}: {act.note}"
+        for act in sheet.releases.values()
+        if act.kind == "overridden"
+    ]
+
+
+def faults_plainly(sheet: LaunchSheet) -> list[str]:
+    """The faults that stand, in words that an owner reads."""
+    words = {"stop": "must be settled before she goes in", "watch": "we are watching it", "note": "noted"}
+    return [
+        f"{fault.what}: {_accepted(fault.acceptance) if fault.acceptance else words[fault.severity]}."
+        for fault in sheet.faults
+    ]
+
+
+def _accepted(given: Any) -> str:
+    return f"{given.name} accepts it until {day(given.until)}, {given.note}"
+
+
+def plainly(sheet: LaunchSheet, sign_href: Callable[[LineNow], str | None] = lambda now: None) -> list[dict[str, Any]]:
     """The sheet in the owner's words: what was looked at, what is still to do."""
     told = []
     for part in PARTS:
-        rows = [_plain(now) for now in sheet.lines if now.line.part == part]
+        rows = [_plain(now) | {"sign_href": sign_href(now)} for now in sheet.lines if now.line.part == part]
         told.append({"title": PART_TITLES[part], "rows": rows, "said": _part_said(sheet, part)})
     return told
 
 
-def _plain(now: LineNow) -> dict[str, str]:
+def _plain(now: LineNow) -> dict[str, Any]:
     words = f"{now.place.label.capitalize()}: {now.line.owner_words}" if now.place.label else now.line.owner_words
     done = {YES: "done", NO: "not in order", ASK: "still to settle", OPEN: "still to do"}[now.verdict]
     return {"shape": SHAPES[now.verdict], "words": words, "done": done, "when": day(now.at) if now.at else ""}

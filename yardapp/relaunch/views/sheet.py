@@ -64,7 +64,7 @@ def _shown(there: services.LaunchSheet) -> dict[str, Any]:
         "said": said,
         "planned": when(there.launch.planned),
         "history": showing.history(there.acts, _lines(there), _act_href(there)),
-        "given": [act for act in there.acts if act.frozen],
+        "overrides": showing.overrides(there),
         "changed": [(name, showing.change_rows(there.changed(name))) for name in there.releases],
     }
 
@@ -101,10 +101,25 @@ def owner_copy(launch_id: int) -> ResponseReturnValue:
         "relaunch/owner_copy.html",
         sheet=there,
         boat=there.vessel.name,
-        groups=showing.plainly(there),
+        groups=showing.plainly(there, _owner_signs(there)),
+        overrides=showing.overrides(there),
+        faults=showing.faults_plainly(there),
         planned=when(there.launch.planned),
         yard=current_app.config["YARD"],
     )
+
+
+def _owner_signs(there: services.LaunchSheet) -> Any:
+    """The way to sign a line that asks for the owner's person, for her owner alone."""
+
+    def href(now: services.LineNow) -> str | None:
+        if current_who().may("see") or now.is_settled or not now.line.asks_owner or there.is_called_off:
+            return None
+        return url_for(
+            "relaunch.owner_sign_page", launch_id=there.launch.id, key=now.line.key, drive_id=now.place.drive_id
+        )
+
+    return href
 
 
 @bp.get(f"/{OPEN}/owner.pdf")
