@@ -35,6 +35,7 @@ OF_PATH: dict[str, dict[str, Any]] = {
     "rating_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "kept_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "launch_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "set_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "fault_key": {"type": "string", "minLength": 1},
 }
 RETRY = {

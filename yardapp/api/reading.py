@@ -11,6 +11,7 @@ ORDER = (
     "propellers",
     "shafts",
     "happenings",
+    "custody",
     "vessels",
     "hulls",
     "drives",

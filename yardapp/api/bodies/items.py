@@ -1,6 +1,6 @@
 """Propellers and shafts: what is said of a new one, and all that the register says of one."""
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import Literal
 
 from pydantic import Field
@@ -150,6 +150,13 @@ class Happened(Reply):
     drive: str
     place: str
     note: str
+    due_on: date | None = None
+    by_whom: str = Field("", description="Who did the work, who declined it, or the second name.")
+    cost: str = ""
+    undoes_id: int | None = Field(None, description="The wrong move that this line undoes.")
+    is_undone: bool = False
+    why: str = ""
+    tag: str = Field("", description="Under which of its tags it was written.")
 
 
 class Contradiction(Reply):
@@ -174,6 +181,10 @@ class Item(Reply):
     aboard_id: int | None
     came_off: str
     came_off_id: int | None
+    standing: str = Field(description="here, aboard, shop, lent, sold, scrapped, lost or stolen.")
+    due_on: date | None = Field(description="When it is expected back.")
+    set_id: int | None = Field(description="The set that it comes off and goes on with.")
+    bin_id: int | None
     is_proposed: bool
     is_for_sale: bool
     logged: datetime

@@ -20,7 +20,8 @@ def _shaft(act: Act, key: str, tag: str) -> item_bodies.Item:
 
 
 def _either(act: Act, key: str, tag: str) -> item_bodies.Item:
-    return items.shown(act, key, services.item_by_tag(act.session, act.who, key).kind)
+    found = services.item_by_tag(act.session, act.who, key)  # of a thing logged twice, the one that was kept
+    return items.shown(act, found.tag, found.kind)
 
 
 @creates(
@@ -74,7 +75,9 @@ def move_item(act: Act, said: bodies.Move, tag: str) -> str:
             place=said.place or "",
             drive_id=said.drive_id,
             at=said.at,
+            due_on=said.due_on,
             note=said.note,
+            is_alone=said.is_alone,
         )
     except NotFound as refusal:
         raise Refused(str(refusal), "drive_id") from None
@@ -86,5 +89,26 @@ def record_work(act: Act, said: bodies.WorkWords, tag: str) -> str:
     """Write down work that changed a propeller; what was read before it no longer speaks."""
     found = services.item_by_tag(act.session, act.who, tag, kind="propeller")
     statements = items.statements(said, item_bodies.PROPELLER_SIZES, ())
-    services.record_work(act.session, act.who, found.tag, said.kind, *statements, at=said.at, note=said.note)
+    bill = services.Bill(by_whom=said.by_whom, cost=said.cost)
+    services.record_work(
+        act.session,
+        act.who,
+        found.tag,
+        said.kind,
+        *statements,
+        found=_as_found(said),
+        at=said.at,
+        note=said.note,
+        bill=bill,
+    )
     return found.tag
+
+
+def _as_found(said: bodies.WorkWords) -> list[services.Said]:
+    if said.found is None:
+        return []
+    told = items.figures_said(said.found, item_bodies.PROPELLER_SIZES, "found.")
+    return [
+        services.Said(what=name, basis=said.basis, value=one.value, u_value=one.u, typed=one.typed)
+        for name, one in told.items()
+    ]

@@ -62,6 +62,10 @@ def shown(act: Act, tag: str, kind: str) -> bodies.Item:
         aboard_id=item.aboard_id,
         came_off=found.came_off,
         came_off_id=item.came_off_id,
+        standing=item.standing,
+        due_on=item.due_on,
+        set_id=item.set_id,
+        bin_id=item.bin_id,
         is_proposed=item.is_proposed,
         is_for_sale=item.is_for_sale,
         logged=item.logged,
@@ -105,7 +109,19 @@ def _common(line: services.Line) -> dict[str, Any]:
 
 
 def _happened(line: services.Line) -> bodies.Happened:
-    return bodies.Happened(**_common(line), kind=line.kind, drive=line.drive, place=line.place)
+    return bodies.Happened(
+        **_common(line),
+        kind=line.kind,
+        drive=line.drive,
+        place=line.place,
+        due_on=line.due_on,
+        by_whom=line.by_whom,
+        cost=line.cost,
+        undoes_id=line.replaces_id,
+        is_undone=line.is_replaced,
+        why=line.why,
+        tag=line.tag,
+    )
 
 
 def listed(row: services.ItemRow) -> bodies.ItemListed:
