@@ -167,6 +167,7 @@ class Evidence(Base):
         CheckConstraint(f"basis IN {BASES}", name="basis"),
         CheckConstraint("u_value IS NULL OR u_value >= 0", name="u_value"),
         Index(None, "item_id", "what"),
+        Index(None, "item_id", "at"),
     )
 
     id: Mapped[int] = mapped_column(primary_key=True)
@@ -194,7 +195,7 @@ class Event(Base):
     """Something that happened to an item. Rows are only ever added."""
 
     __tablename__ = "gear_event"
-    __table_args__ = (Index(None, "item_id", "at"),)
+    __table_args__ = (Index(None, "item_id", "at"), Index(None, "drive_id", "at"))
 
     id: Mapped[int] = mapped_column(primary_key=True)
     item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"))

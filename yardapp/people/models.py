@@ -99,7 +99,7 @@ class Audit(Base):
     """Who did what, when, from which device. Rows are only ever added."""
 
     __tablename__ = "people_audit"
-    __table_args__ = (Index(None, "subject", "subject_id"),)
+    __table_args__ = (Index(None, "subject", "subject_id"), Index(None, "person_id", "at"))
 
     id: Mapped[int] = mapped_column(primary_key=True)
     at: Mapped[datetime] = mapped_column(index=True)

@@ -123,6 +123,7 @@ class Happening(Base):
     """Something that happened to a boat or a drive, with what stood before. Rows are only ever added."""
 
     __tablename__ = "vessels_happening"
+    __table_args__ = (Index(None, "vessel_id", "at"), Index(None, "drive_id", "at"))
 
     id: Mapped[int] = mapped_column(primary_key=True)
     vessel_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_vessel.id"), index=True)

@@ -2,6 +2,7 @@
 
 from yardapp.bench.models import Fault, FaultClosing, Sheet
 from yardapp.bench.repeating import settled
+from yardapp.bench.services import strands
 from yardapp.bench.services.alike import ALIKE, AlikeReading, alike_of
 from yardapp.bench.services.area import AREA, AreaReading, area_of
 from yardapp.bench.services.bearing import BEARING, BearingReading, bearing_of
@@ -150,6 +151,7 @@ __all__ = [
     "sheets_in_writing",
     "sheets_of",
     "still_open",
+    "strands",
     "survey_of",
     "tool_by_name",
     "tools",

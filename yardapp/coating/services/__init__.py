@@ -1,5 +1,6 @@
 """What can be done about coating: one door."""
 
+from yardapp.coating.services import strands
 from yardapp.coating.services.acting import (
     Tap,
     act,
@@ -98,6 +99,7 @@ __all__ = [
     "still_shipped",
     "story_of",
     "story_of_act",
+    "strands",
     "system_page",
     "systems",
     "tag_of",

@@ -21,6 +21,14 @@ from yardapp.gear.services.records import accept_proposal, change_item
 from yardapp.gear.services.search import ItemRow, aboard, came_off, propellers_near, rack, search, search_all
 from yardapp.gear.services.sets import SetPage, keep_together, leave_set, set_mates, set_page
 from yardapp.gear.services.story import ItemPage, Line, item_page
+from yardapp.gear.services.timelines import (
+    OnThatDay,
+    Timeline,
+    aboard_on,
+    boat_timeline,
+    drive_timeline,
+    item_timeline,
+)
 from yardapp.gear.services.undoing import undo_move
 from yardapp.gear.services.work import Bill, decline_work, record_work
 from yardapp.gear.services.work_done import noon_of, work_done
@@ -41,13 +49,16 @@ __all__ = [
     "Labelled",
     "Line",
     "Lookalike",
+    "OnThatDay",
     "Picture",
     "Pictured",
     "Said",
     "SeenBefore",
     "SetPage",
+    "Timeline",
     "Work",
     "aboard",
+    "aboard_on",
     "accept_proposal",
     "add_bins",
     "add_evidence",
@@ -55,6 +66,7 @@ __all__ = [
     "away",
     "bin_page",
     "blank_kind",
+    "boat_timeline",
     "came_off",
     "change_item",
     "chase",
@@ -62,10 +74,12 @@ __all__ = [
     "count_late",
     "decline_work",
     "drive_choices",
+    "drive_timeline",
     "first_work_after",
     "free_tags",
     "item_by_tag",
     "item_page",
+    "item_timeline",
     "keep_paper",
     "keep_picture",
     "keep_together",

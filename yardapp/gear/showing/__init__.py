@@ -15,6 +15,7 @@ from yardapp.gear.showing.figures import (
 from yardapp.gear.showing.history import event_said, history_rows
 from yardapp.gear.showing.lists import listed, size_of
 from yardapp.gear.showing.lookalikes import lookalike_shown, pictured
+from yardapp.gear.showing.moments import moment_rows
 from yardapp.gear.showing.pictures import picture_of, picture_rows
 from yardapp.gear.showing.places import away_shown, rack_shown
 from yardapp.gear.showing.tags import blank_rows, label_lines
@@ -36,6 +37,7 @@ __all__ = [
     "label_lines",
     "listed",
     "lookalike_shown",
+    "moment_rows",
     "picture_of",
     "picture_rows",
     "pictured",

@@ -42,10 +42,17 @@ def _as_tag(page: ItemPage, line: Line) -> str:
 
 
 def event_said(page: ItemPage, line: Line) -> str:
-    """One line of history in words."""
+    """One line of history in words; of a move that was undone, which."""
     if line.kind == "undone":
         wrong = next((one for one in page.events if one.id == line.replaces_id), None)
-        return f"Undone: {event_said(page, wrong)}, {day(wrong.at)}" if wrong else "A move was undone"
+        return f"Undone: {event_said(page, wrong)}, {day(wrong.at)}" if wrong else line_said(line)
+    return line_said(line)
+
+
+def line_said(line: Line) -> str:
+    """One line of history in words, by itself."""
+    if line.kind == "undone":
+        return "A move was undone"
     if line.kind == "told apart":
         return f"Held beside {line.other}: they are two"
     if line.kind == "declined":

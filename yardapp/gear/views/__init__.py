@@ -18,6 +18,7 @@ from yardapp.gear.views import (  # noqa: E402
     sets,
     statements,
     tags,
+    timelines,
     twice,
     working,
 )
@@ -37,6 +38,7 @@ __all__ = [
     "sets",
     "statements",
     "tags",
+    "timelines",
     "twice",
     "working",
 ]

@@ -22,10 +22,12 @@ from yardapp.people.services.accounts import (
     withdraw_token,
 )
 from yardapp.people.services.devices import Entered, change_person, enter, known_here, leave, who_is_at
+from yardapp.people.services.story import NAMED, person_timeline
 from yardapp.people.services.trail import already_answered, answered, audit_of, note, sweep_answers
 from yardapp.people.who import TERMINAL, Who
 
 __all__ = [
+    "NAMED",
     "TERMINAL",
     "Entered",
     "PersonRow",
@@ -49,6 +51,7 @@ __all__ = [
     "people",
     "person_by_id",
     "person_named",
+    "person_timeline",
     "reset_password",
     "set_pin",
     "set_units",

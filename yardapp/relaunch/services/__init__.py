@@ -5,6 +5,7 @@ from yardapp.relaunch.freezing import Change
 from yardapp.relaunch.lines import FOLLOW_UP, PARTS, RELEASES, SETTLED_BY, SHEETS, UNITS, Line
 from yardapp.relaunch.models import LaunchAct
 from yardapp.relaunch.policies import QUESTIONS, Question
+from yardapp.relaunch.services import strands
 from yardapp.relaunch.services.board import BoardRow, PastLaunch, StillOpen, board, launch_of, look_over, past
 from yardapp.relaunch.services.fault_rows import SEVERITIES, Decision, FaultNow, today
 from yardapp.relaunch.services.faults import (
@@ -102,6 +103,7 @@ __all__ = [
     "scan_tag",
     "set_policy",
     "sign_as_owner",
+    "strands",
     "suggested",
     "take_back",
     "take_release_back",

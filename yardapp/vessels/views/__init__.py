@@ -4,6 +4,6 @@ from flask import Blueprint
 
 bp = Blueprint("vessels", __name__)
 
-from yardapp.vessels.views import boats, drives, entering, hulls, parting  # noqa: E402
+from yardapp.vessels.views import boats, drives, entering, hulls, parting, timelines  # noqa: E402
 
-__all__ = ["boats", "bp", "drives", "entering", "hulls", "parting"]
+__all__ = ["boats", "bp", "drives", "entering", "hulls", "parting", "timelines"]

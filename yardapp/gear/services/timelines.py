@@ -1,0 +1,210 @@
+"""Timelines of an item, a boat and a drive, and what was on a boat on a day."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import ColumnElement, and_, exists, func, or_, select
+from sqlalchemy.orm import Session, aliased
+
+from yardapp.gear.figures import WORK
+from yardapp.gear.models import Event, Evidence, Item, Photo
+from yardapp.gear.services.items import seen_by, tagged
+from yardapp.gear.services.search import ItemRow, listed, row_of
+from yardapp.gear.whereabouts import MOVES
+from yardapp.people import services as people
+from yardapp.people.services import Who
+from yardapp.timelines import Asked, Moment, Strand, strand, told_of, woven
+from yardapp.vessels import services as vessels
+from yardapp.vessels.services.stays import Stay, happenings_strand, standing_at, stays_in, stays_of_drive
+
+WORKED = (*WORK, "declined")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Timeline:
+    """What happened to one thing, boat or drive, a page of it, and where the next page goes on."""
+
+    of: Any
+    moments: Sequence[Moment]
+    further: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class OnThatDay:
+    """One thing that was on a drive, from when to when; None: it still is."""
+
+    row: ItemRow
+    since: datetime
+    until: datetime | None
+
+
+def item_timeline(session: Session, who: Who, tag: str, asked: Asked) -> Timeline:
+    """All that happened to a thing under each tag that it has had. Two queries.
+
+    Raises
+    ------
+    NotFound
+        Nothing carries the tag, or this person may not know of it.
+    """
+    mine = select(Item.id).where(Item.tag == tag.strip().upper(), seen_by(who))
+    found = session.scalars(select(Item).where(or_(Item.id.in_(mine), Item.merged_into_id.in_(mine)))).all()
+    item = next((one for one in found if one.tag == tag.strip().upper()), None) or tagged(session, who, tag)
+    ids = [one.id for one in found]
+    strands = [one for item_id in ids for one in _of_item(item_id)]
+    moments, further = woven(session, [*strands, *told_of("item", ids)], asked)
+    return Timeline(of=item, moments=moments, further=further)
+
+
+def _of_item(item_id: int) -> list[Strand]:
+    replacing = aliased(Evidence)
+    return [
+        _events("moved", Event.item_id == item_id, Event.kind.not_in(WORKED)),
+        _events("worked", Event.item_id == item_id, Event.kind.in_(WORKED)),
+        strand(
+            "read",
+            "figures",
+            Evidence,
+            Evidence.item_id == item_id,
+            joined=[(Item, Item.id == Evidence.item_id)],
+            kind=Evidence.what,
+            tag=Item.tag,
+            value=Evidence.value,
+            u_value=Evidence.u_value,
+            word=Evidence.word,
+            basis=Evidence.basis,
+            note=Evidence.note,
+            why=Evidence.why,
+            is_replaced=exists().where(replacing.replaces_id == Evidence.id),
+        ),
+        strand(
+            "photo",
+            "photos",
+            Photo,
+            Photo.item_id == item_id,
+            joined=[(Item, Item.id == Photo.item_id)],
+            tag=Item.tag,
+            note=Photo.caption,
+            word=Photo.sha256,
+        ),
+    ]
+
+
+def _events(group: str, *where: ColumnElement[bool]) -> Strand:
+    undoing, other = aliased(Event), aliased(Item)
+    return strand(
+        group,
+        "work" if group == "worked" else "moves",
+        Event,
+        *where,
+        joined=[(Item, Item.id == Event.item_id), (other, other.id == Event.other_id)],
+        kind=Event.kind,
+        tag=Item.tag,
+        drive=Event.drive,
+        place=Event.place,
+        note=Event.note,
+        why=Event.why,
+        by_whom=Event.by_whom,
+        cost=Event.cost,
+        other=other.tag,
+        since=Event.since,
+        due_on=Event.due_on,
+        is_replaced=exists().where(undoing.undoes_id == Event.id),
+    )
+
+
+def _on_drive(stay: Stay) -> list[Strand]:
+    """What came on and off a drive, and was done there, while it stood in that boat."""
+    spell = [Event.at >= stay.since] if stay.since else []
+    spell += [Event.at < stay.until] if stay.until else []
+    here = [Event.drive_id == stay.drive_id, *spell]
+    return [_events("moved", *here, Event.kind.not_in(WORKED)), _events("worked", *here, Event.kind.in_(WORKED))]
+
+
+def boat_timeline(session: Session, who: Who, vessel_id: int, asked: Asked) -> Timeline:
+    """All that happened to a boat, her drives while they stood in her, and what went on and off. Two queries.
+
+    Raises
+    ------
+    NotFound
+        There is no such boat, or this person may not know of her.
+    """
+    vessel, stays = stays_in(session, who, vessel_id)
+    strands = [happenings_strand(who, vessel_id=vessel_id), *told_of("vessel", [vessel_id])]
+    strands += [one for stay in stays for one in _on_drive(stay)]
+    strands += told_of("drive", sorted({stay.drive_id for stay in stays if stay.until is None}))
+    moments, further = woven(session, strands, asked)
+    return Timeline(of=vessel, moments=moments, further=further)
+
+
+def drive_timeline(session: Session, who: Who, drive_id: int, asked: Asked) -> Timeline:
+    """All that happened to a drive; an owner sees what happened to it in the owner's own boat. Two queries.
+
+    Raises
+    ------
+    NotFound
+        There is no such drive, or this person may not know of it.
+    """
+    drive, vessel, stays = stays_of_drive(session, who, drive_id)
+    only = None if who.may("see") else vessel.id
+    strands = [happenings_strand(who, drive_id=drive_id, vessel_id=only), *told_of("drive", [drive_id])]
+    strands += [one for stay in stays for one in _on_drive(stay)]
+    moments, further = woven(session, strands, asked)
+    return Timeline(of=(drive, vessel), moments=moments, further=further)
+
+
+def aboard_on(
+    session: Session, who: Who, vessel_id: int, at: datetime
+) -> tuple[vessels.Vessel, list[tuple[Stay, list[OnThatDay]]]]:
+    """What was on each line of a boat at a moment, however long ago: her drives of that day. Two queries.
+
+    Raises
+    ------
+    NotFound
+        There is no such boat, or this person may not know of her.
+    """
+    vessel, stays = stays_in(session, who, vessel_id)
+    there = standing_at(stays, at)
+    found: dict[int, list[OnThatDay]] = {stay.drive_id: [] for stay in there}
+    for row in session.execute(_last_moves(list(found), at)) if found else ():
+        found[row.on_drive_id].append(OnThatDay(row=row_of(row), since=row.since, until=row.until))
+    return vessel, [(stay, found[stay.drive_id]) for stay in there]
+
+
+def _last_moves(drive_ids: Sequence[int], at: datetime) -> Any:
+    """Things whose last move up to then put them on one of these drives, as `whereabouts.around` has it.
+
+    The first line written is where the register begins, whatever its day; a move that was undone later never was.
+    """
+    undoing = aliased(Event)
+    ever = select(Event.item_id).where(Event.drive_id.in_(drive_ids))
+    number = func.min(Event.id).over(partition_by=Event.item_id)
+    lines = (
+        select(Event.id, Event.item_id, Event.at, Event.drive_id, Event.standing, Event.kind, number.label("first"))
+        .where(Event.item_id.in_(ever))
+        .subquery()
+    )
+    stands = or_(lines.c.standing.is_not(None), lines.c.kind.in_(["logged", *MOVES]))
+    is_first = (lines.c.id == lines.c.first).label("is_first")
+    moves = select(*lines.c, is_first).where(stands, ~exists().where(undoing.undoes_id == lines.c.id)).subquery()
+    order: Any = [moves.c.is_first.desc(), moves.c.at, moves.c.id]
+    until = func.lead(moves.c.at).over(partition_by=moves.c.item_id, order_by=order)
+    spells = select(*moves.c, until.label("until")).subquery()
+    is_on = or_(spells.c.standing == "aboard", and_(spells.c.standing.is_(None), spells.c.kind == "went on"))
+    return (
+        listed()
+        .add_columns(spells.c.drive_id.label("on_drive_id"), spells.c.at.label("since"), spells.c.until.label("until"))
+        .join(spells, spells.c.item_id == Item.id)
+        .where(spells.c.drive_id.in_(drive_ids), is_on, spells.c.at <= at)
+        .where(or_(spells.c.until.is_(None), spells.c.until > at))
+        .order_by(Item.kind.desc(), Item.tag)
+    )
+
+
+def _named() -> tuple[Any, Any, Any]:
+    item = aliased(Item)
+    return item, item.id, item.tag
+
+
+people.NAMED["item"] = _named

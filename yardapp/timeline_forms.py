@@ -1,0 +1,89 @@
+"""Which part of a timeline: what kind of thing, and between which days."""
+
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
+
+from wtforms import DateField, SelectField
+from wtforms.validators import Optional
+
+from yardapp.forms import YardForm, options
+from yardapp.timelines import Asked
+
+GROUPS = {
+    "item": ("moves", "work", "figures", "photos", "faults", "coating"),
+    "vessel": ("moves", "work", "boat", "faults", "launch"),
+    "drive": ("moves", "work", "boat", "faults"),
+    "person": (),
+}
+LABELS = {
+    "": "Everything",
+    "moves": "Moves",
+    "work": "Work",
+    "figures": "Figures",
+    "photos": "Photos",
+    "boat": "Boat and drive",
+    "faults": "Faults",
+    "coating": "Coating",
+    "launch": "Launches",
+}
+
+
+class TimelineForm(YardForm):
+    """Nothing is saved by it."""
+
+    class Meta(YardForm.Meta):
+        """It only asks, so it needs no token."""
+
+        csrf = False
+
+    group = SelectField("Show", validate_choice=False, default="")
+    since = DateField("From", [Optional()])
+    until = DateField("To, this day included", [Optional()])
+
+    def offer(self, what: str) -> None:
+        """Choose among the kinds of moments that a timeline of this has."""
+        self.group.choices = options((group, LABELS[group]) for group in ("", *GROUPS[what]))
+
+    @property
+    def said(self) -> str:
+        """What was asked for, for paper."""
+        kinds = LABELS.get(self.group.data or "", "Everything")
+        since, until = (f" {word} {one.data:%-d %b %Y}" if one.data else "" for word, one in self._days())
+        return f"{kinds}{since}{until}"
+
+    def _days(self) -> tuple[tuple[str, DateField], ...]:
+        return ("from", self.since), ("to", self.until)
+
+    def onward(self, further: str) -> dict[str, Any]:
+        """What the next page is asked with."""
+        asked = {name: self[name].raw_data for name in ("group", "since", "until")}
+        return {name: sent[0] for name, sent in asked.items() if sent and sent[0]} | {"after": further}
+
+
+class DayForm(YardForm):
+    """One day."""
+
+    class Meta(YardForm.Meta):
+        """It only asks, so it needs no token."""
+
+        csrf = False
+
+    day = DateField("What was on her on", [Optional()])
+
+
+def start_of(day: date | None) -> datetime | None:
+    """The first moment of a day, in the yard's own time."""
+    return None if day is None else datetime.combine(day, time(0)).astimezone().astimezone(UTC)
+
+
+def end_of(day: date | None) -> datetime | None:
+    """The first moment after a day, in the yard's own time."""
+    return None if day is None else start_of(day + timedelta(days=1))
+
+
+def asked_of(form: TimelineForm, after: str) -> Asked:
+    """The kind of moment, the days, and where the page before ended; nothing where a day can't be read."""
+    if not form.validate():
+        return Asked()
+    since, until = start_of(form.since.data), end_of(form.until.data)
+    return Asked(group=form.group.data or "", since=since, until=until, after=after[:120])

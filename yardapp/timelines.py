@@ -1,0 +1,160 @@
+"""What happened, newest first, out of many tables at once: strands of one shape, woven, paged by the last moment."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import ColumnElement, Date, Double, Select, String, and_, cast, literal, null, or_, select, union_all
+from sqlalchemy.orm import Session
+
+from yardapp.db import UtcTime
+
+PAGE = 50
+TEXTS = ("kind", "tag", "drive", "place", "note", "why", "by_whom", "cost", "other", "word", "basis")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Moment:
+    """One thing that happened; which of the rest is filled depends on the strand."""
+
+    strand: str
+    id: int
+    at: datetime
+    said_by: str
+    kind: str = ""
+    tag: str = ""
+    drive: str = ""
+    place: str = ""
+    note: str = ""
+    why: str = ""
+    by_whom: str = ""
+    cost: str = ""
+    other: str = ""
+    word: str = ""
+    basis: str = ""
+    value: float | None = None
+    u_value: float | None = None
+    since: datetime | None = None
+    due_on: Any = None
+    is_replaced: bool = False
+
+    @property
+    def key(self) -> str:
+        """Where the next page goes on: a moment on a page names itself."""
+        return f"{self.at.isoformat()}~{self.strand}~{self.id}"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Strand:
+    """One table's share: which rows, when each was, and its number in the table. `name` says whose words it is in."""
+
+    name: str
+    group: str
+    rows: Select[Any]
+    at: Any
+    id: Any
+
+
+@dataclass(frozen=True, kw_only=True)
+class Asked:
+    """Which moments: of one group or all, from a moment on, up to another, after the last one that was shown."""
+
+    group: str = ""
+    since: datetime | None = None
+    until: datetime | None = None
+    after: str = ""
+    limit: int = PAGE
+
+
+# What other rooms have to tell of a thing, a boat or a drive, by ("item" | "vessel" | "drive", strand's name):
+# each makes strands out of the numbers of the things, boats or drives.
+TOLD: dict[tuple[str, str], Callable[[Sequence[int]], list[Strand]]] = {}
+
+
+def strand(
+    name: str, group: str, table: Any, *where: ColumnElement[bool], joined: Sequence[Any] = (), **columns: Any
+) -> Strand:
+    """A table's share: `columns` are those of `Moment`, each the table's own or empty where left out."""
+    at, said_by = (columns.get(name) if name in columns else getattr(table, name) for name in ("at", "said_by"))
+    since, due_on = columns.get("since"), columns.get("due_on")
+    chosen = [
+        literal(name).label("strand"),
+        table.id.label("id"),
+        _named("at", at),
+        _named("said_by", said_by),
+        *(cast(columns.get(text, literal("")), String).label(text) for text in TEXTS),
+        *(cast(columns.get(number, null()), Double).label(number) for number in ("value", "u_value")),
+        _named("since", cast(null(), UtcTime()) if since is None else since),
+        _named("due_on", cast(null(), Date) if due_on is None else due_on),
+        _named("is_replaced", columns.get("is_replaced", literal(False))),
+    ]
+    rows = select(*chosen).select_from(table)
+    for target, clause in joined:
+        rows = rows.outerjoin(target, clause)
+    return Strand(name=name, group=group, rows=rows.where(*where), at=at, id=table.id)
+
+
+def _named(name: str, column: Any) -> Any:
+    return column.label(name)
+
+
+def woven(session: Session, strands: Sequence[Strand], asked: Asked) -> tuple[list[Moment], str]:
+    """The newest moments of all strands, and the key after which the next page goes on (empty: no more). One query.
+
+    Each strand is read along its own index, no further than a page.
+    """
+    chosen = [one for one in strands if asked.group in ("", one.group)]
+    if not chosen:
+        return [], ""
+    shares = [select(_share(one, asked).subquery()) for one in chosen]
+    rows = session.execute(union_all(*shares)).mappings()
+    moments = sorted((_known(row) for row in rows), key=_order, reverse=True)
+    shown = moments[: asked.limit]
+    return shown, shown[-1].key if len(moments) > asked.limit else ""
+
+
+def _order(one: Moment) -> tuple[datetime, str, int]:
+    return one.at, one.strand, one.id
+
+
+def _known(row: Any) -> Moment:
+    said = {name: value for name, value in row.items() if value is not None}
+    return Moment(**{**said, "is_replaced": bool(row["is_replaced"])})
+
+
+def _share(one: Strand, asked: Asked) -> Select[Any]:
+    rows = one.rows
+    if asked.since is not None:
+        rows = rows.where(one.at >= asked.since)
+    if asked.until is not None:
+        rows = rows.where(one.at < asked.until)
+    if (last := _read(asked.after)) is not None:
+        rows = rows.where(_older(one, *last))
+    return rows.order_by(one.at.desc(), one.id.desc()).limit(asked.limit + 1)
+
+
+def _older(one: Strand, at: datetime, name: str, number: int) -> ColumnElement[bool]:
+    """Older than the last one shown; of the same moment, what comes after it in the order of strand and number."""
+    if one.name > name:
+        return one.at < at  # type: ignore[no-any-return]
+    if one.name < name:
+        return one.at <= at  # type: ignore[no-any-return]
+    return or_(one.at < at, and_(one.at == at, one.id < number))
+
+
+def _read(key: str) -> tuple[datetime, str, int] | None:
+    """The last moment shown; nothing where the address was tampered with."""
+    at, _, rest = key.partition("~")
+    name, _, number = rest.partition("~")
+    try:
+        moment = datetime.fromisoformat(at)
+        return (moment, name, int(number)) if moment.tzinfo is not None else None
+    except ValueError:
+        return None
+
+
+def told_of(what: str, numbers: Sequence[int]) -> list[Strand]:
+    """The strands of other rooms."""
+    told = [make for (of, _name), make in sorted(TOLD.items()) if of == what and numbers]
+    return [one for make in told for one in make(numbers)]
