@@ -14,7 +14,8 @@ def write_tables(yard: Yard) -> None:
 def marks_are_found(yard: Yard) -> None:
     """Seen under grease and paint, some of it half gone."""
     finn, ivy = yard.who("Finn"), yard.who("Ivy")
-    marks.record_mark_of(yard.session, finn, yard.at("Rack C, bin 14"), "OT?2[KL]R3-41877", spot="aft face of the hub")
-    marks.record_mark_of(yard.session, ivy, yard.at("Rack C, bin 15"), "OT20KL-2216", spot="forward face of the hub")
-    marks.record_mark_of(yard.session, ivy, yard.at("Rack C, bin 15"), "RP 20 x 18 94", spot="side of the hub")
-    marks.record_mark_of(yard.session, finn, yard.at("Rack D, bin 10"), "K560-4?0H-B40-7*", spot="root of a blade")
+    marks.record_mark_of(yard.session, finn, yard.at("Rack D, bin 2"), "OT2?[HJ]R4-41877", spot="aft face of the hub")
+    # It left its maker with 19 in of pitch, and a shop took one out.
+    marks.record_mark_of(yard.session, ivy, yard.at("Rack D, bin 4"), "OT22ML-2216", spot="forward face of the hub")
+    marks.record_mark_of(yard.session, ivy, yard.at("Rack D, bin 4"), "RP 22 x 18 94", spot="side of the hub")
+    marks.record_mark_of(yard.session, finn, yard.at("Rack D, bin 10"), "K81?-6?0V-B70-7*", spot="root of a blade")
