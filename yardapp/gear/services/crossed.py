@@ -72,7 +72,7 @@ def _like(item: Item, seen: Seen, since: datetime, who: Who) -> Any:
     if seen.diameter_m is not None:
         near = Item.diameter_m.between(seen.diameter_m - REACH_M, seen.diameter_m + REACH_M)
         chosen = chosen.where(or_(near, Item.diameter_m.is_(None)))
-    order: list[Any] = [Item.id.in_(met).desc()]
+    order: list[Any] = [Item.id.in_(met).desc(), Item.hand.is_(None), Item.blades.is_(None)]
     if seen.diameter_m is not None:
         order.append(func.abs(Item.diameter_m - seen.diameter_m))
     return chosen.order_by(*order, Item.id.desc()).limit(SHOWN)

@@ -13,12 +13,13 @@ from yardapp.gear.showing.figures import (
     said_in,
 )
 from yardapp.gear.showing.history import event_said, history_rows
-from yardapp.gear.showing.lists import listed, size_of
+from yardapp.gear.showing.lists import listed, part_glance, size_of
 from yardapp.gear.showing.lookalikes import lookalike_shown, pictured
 from yardapp.gear.showing.moments import moment_rows
 from yardapp.gear.showing.pictures import picture_of, picture_rows
 from yardapp.gear.showing.places import away_shown, rack_shown
 from yardapp.gear.showing.tags import blank_rows, label_lines
+from yardapp.gear.showing.ways import ways_of, worked_out
 from yardapp.gear.showing.works import work_shown
 
 __all__ = [
@@ -38,6 +39,7 @@ __all__ = [
     "listed",
     "lookalike_shown",
     "moment_rows",
+    "part_glance",
     "picture_of",
     "picture_rows",
     "pictured",
@@ -46,5 +48,7 @@ __all__ = [
     "seen_two_ways",
     "side_shown",
     "size_of",
+    "ways_of",
     "work_shown",
+    "worked_out",
 ]

@@ -8,34 +8,25 @@ from yardapp.gear.services import Away, BinRow
 from yardapp.gear.showing.lists import size_of
 from yardapp.quantities import System
 
-Cell = str | tuple[str, str]
-
 
 def rack_shown(name: str, bins: Sequence[BinRow], href: Callable[[BinRow], str]) -> dict[str, Any]:
-    """One rack as a table: shelves down, bins across, what is in each."""
-    numbers = list(dict.fromkeys(one.bin for one in bins))
-    shelves = list(dict.fromkeys(one.shelf for one in bins))
-    at = {(one.shelf, one.bin): one for one in bins}
-    rows: list[list[Cell]] = [
-        [f"Shelf {shelf}" if shelf else "Bins", *(_cell(at.get((shelf, number)), href) for number in numbers)]
-        for shelf in shelves
-    ]
+    """One rack, shelf by shelf: its bins and what is in each."""
+    shelves: dict[str, list[dict[str, str]]] = {}
+    for one in bins:
+        shelves.setdefault(one.shelf, []).append({"bin": one.bin, "said": _in(one), "href": href(one)})
     count = sum(one.count for one in bins)
     free = sum(one.count == 0 for one in bins)
     return {
         "name": name,
         "label": bins[0].label.split(",")[0],
-        "heads": ["", *(f"Bin {number}" for number in numbers)],
-        "rows": rows,
+        "shelves": [{"label": f"Shelf {shelf}" if shelf else "", "bins": row} for shelf, row in shelves.items()],
         "said": f"{count} thing{'' if count == 1 else 's'} in {len(bins)} bins, {free} empty",
     }
 
 
-def _cell(one: BinRow | None, href: Callable[[BinRow], str]) -> Cell:
-    if one is None:
-        return ""
+def _in(one: BinRow) -> str:
     more = f" +{one.count - 1}" if one.count > 1 else ""
-    return (f"{one.first_tag}{more}" if one.count else "empty", href(one))
+    return f"{one.first_tag}{more}" if one.count else ""
 
 
 def away_shown(one: Away, system: System, href: str) -> dict[str, Any]:

@@ -67,7 +67,8 @@ def _page(tag: str, what: str, **shown: Any) -> dict[str, Any]:
         )
 
     rows = showing.evidence_rows(lines, who.units, href, found)
-    return {"found": found, "figure": figure, "rows": rows, "back": address_of(item.tag), **shown}
+    ways = showing.ways_of(item.kind, what)
+    return {"found": found, "figure": figure, "rows": rows, "ways": ways, "back": address_of(item.tag), **shown}
 
 
 @bp.get("/items/<tag>/figures/<what>")
