@@ -10,6 +10,7 @@ from tests.factories.people import make_who
 from tests.factories.vessels import make_drive, make_vessel
 from tests.pdf.reading import pages_of
 from yardapp.db import now, transaction
+from yardapp.gear import services as gear
 from yardapp.relaunch import services as relaunch
 from yardapp.vessels import services as vessels
 
@@ -417,3 +418,31 @@ def test_the_owner_reads_what_was_found_and_on_whose_word_she_goes(client, fetch
     assert "on the word of Ada Brook: crane leaves at noon" in copy
     pages = "".join(pages_of(client.get(f"/relaunch/{there[0]}/sheet.pdf").data))
     assert "on the word of Ada Brook: crane leaves at noon" in " ".join(pages.split())
+
+
+def test_a_sheet_and_a_things_page_lead_to_faults(client, fetch, there):
+    assert f'href="/relaunch/faults?tag={there[2]}"' in client.get(f"/propellers/{there[2]}").text
+    assert 'value="Bench sheet 7"' in fetch(f"/relaunch/faults/new?tag={there[2]}&sheet=7", queries=4)
+
+
+def test_an_owner_reads_a_fault_of_their_own_boat_and_decides_nothing(client_as, fetch):
+    owner = client_as("R. Thorne", "owner")
+    with transaction() as session:
+        boat = make_vessel(session, owner_id=make_who(session, name="R. Thorne", role="owner").person_id)
+        said = relaunch.FaultSaid(severity="watch", what="Weeps", vessel_id=boat.id)
+        relaunch.raise_fault(session, make_who(session), said)
+
+    assert "Close the fault" not in fetch("/relaunch/faults/y1", by=owner)
+    assert "Weeps" in fetch("/relaunch/faults", by=owner)
+    assert owner.send("/relaunch/faults/y1/close", how="gone").status_code == 403
+
+
+def test_a_line_names_the_tagged_part_that_it_speaks_of(fetch, there):
+    launch_id, drive_id, _tag = there
+    with transaction() as session:
+        who = make_who(session)
+        key = gear.log_part(session, who, kind="key", place="Bench 1").tag
+        gear.move_item(session, who, key, "went on", drive_id=drive_id)
+
+    assert f"key {key}" in fetch(f"/relaunch/{launch_id}", queries=WHOLE_SHEET)
+    assert f'"/t/{key}"' in fetch(f"/relaunch/{launch_id}/lines/key?drive_id={drive_id}", queries=WHOLE_SHEET)

@@ -297,3 +297,10 @@ def test_a_propeller_nobody_scanned_but_two_know_is_signed_with_what_they_go_by(
         launches.answer(session, launch.id, "propeller", drive.id, by=name, note="no tag: the new one out of its box")
 
     assert line(session, launch, "propeller", drive.id).verdict == "yes"
+
+
+def test_a_boat_whose_drives_nobody_entered_is_asked_for_the_nuts_lock_all_the_same(session, ada):
+    launch = launches.make_launch(session, make_vessel(session).id)
+
+    stops = relaunch.launch_sheet(session, ada, launch.id).in_the_way("to launch")
+    assert "Lock fitted, looked at after tightening" in [one.title for one in stops]

@@ -14,6 +14,11 @@ from yardapp.gear import services as gear
 
 AT_ONCE = 200  # items whose evidence is read before their figures are let go again
 Finding = tuple[bool, str]  # whether it is as it should be, and a sentence
+WITH_PHOTOS = (
+    tables.gear.Photo.sha256,
+    tables.relaunch.LaunchAct.photo_sha256,
+    tables.relaunch.YardFault.photo_sha256,
+)
 
 
 def of_the_file(session: Session) -> Iterator[Finding]:
@@ -47,7 +52,7 @@ def of_the_tables(session: Session, url: str) -> Iterator[Finding]:
 
 def of_the_photos(session: Session, folder: Path) -> Iterator[Finding]:
     """Every photo that the register names against the file that bears its SHA-256."""
-    named = set(session.scalars(select(tables.gear.Photo.sha256).distinct()))
+    named = {sha256 for column in WITH_PHOTOS for sha256 in session.scalars(select(column).distinct()) if sha256}
     for sha256 in sorted(named):
         fault = _photo_fault(folder, sha256)
         if fault:

@@ -10,19 +10,43 @@ from yardapp.relaunch.settling import ASK, NO, YES, Act, Found, Place
 
 
 @dataclass(frozen=True, kw_only=True)
+class PartOn:
+    """A nut, key, anode or other tagged part on a drive."""
+
+    kind: str
+    tag: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class DriveNow:
-    """One drive of the boat with the propeller that the register has on it."""
+    """One drive of the boat with the propeller and the other tagged things that the register has on it."""
 
     id: int
     label: str
     hand: str | None
     tag: str = ""
     propeller_hand: str | None = None
+    parts: tuple[PartOn, ...] = ()
 
     @property
     def place(self) -> Place:
         """The drive as lines are asked of it."""
         return Place(drive_id=self.id, label=self.label)
+
+
+# Which tagged part each line speaks of.
+PART_OF = {
+    "key": "key",
+    "nuts": "nut",
+    "torque": "nut",
+    "lock": "lock",
+    "cutter": "cutter",
+    "anode": "anode",
+    "gland": "gland",
+    "coupling": "coupling",
+    "bracket": "bracket",
+    "bearing": "bearing",
+}
 
 
 def scan_says(line: Line, drive: DriveNow, scan: Act, elsewhere: Mapping[str, str]) -> Found | None:

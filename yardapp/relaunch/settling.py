@@ -191,10 +191,10 @@ def _signed(answers: Sequence[Act]) -> list[Act]:
 def _counted(line: Line, signed: Sequence[Act], shown: Found | None) -> _Settled:
     """Whether as many people stand for it as the line asks; evidence stands for whoever made it."""
     names = _names(shown.by if shown and shown.by else "", *(act.said_by for act in signed))
-    is_shown = shown is not None and not shown.by
+    nameless = 1 if shown is not None and not shown.by else 0
     said = "; ".join(part for part in (shown.said if shown else "", *(_told(act) for act in signed)) if part)
     at = signed[-1].at if signed else shown.at if shown else None
-    there = max(len(names), 1 if is_shown else 0)
+    there = len(names) + nameless
     if there >= line.signs:
         return _Settled(verdict=YES, said=said, by=names, at=at)
     if there:

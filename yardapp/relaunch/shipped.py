@@ -29,7 +29,7 @@ CONTACT = Line(
     plain="It bears well on the shaft",
 )
 NUTS = Line(key="nuts", words="Nuts on, in the yard's order: {nut order}", plain="Its nuts are on")
-TORQUE = Line(key="torque", words="Nut torque", by="figure", unit="N m", plain="Its nut is tight")
+TORQUE = Line(key="torque", words="Nut torque", by="figure", unit="N m", at_least=1, plain="Its nut is tight")
 LOCK_LINE = Line(
     key=LOCK,
     words="Lock fitted, looked at after tightening",

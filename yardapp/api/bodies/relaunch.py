@@ -46,7 +46,7 @@ class NewScan(Body):
     """The tag that was scanned at the shaft, and the hand that was seen."""
 
     line: Key = "propeller"
-    drive_id: Id
+    drive_id: Id | None = None
     tag: Annotated[str, Field(min_length=1, max_length=200, pattern=NO_CONTROLS)]
     hand: Hand
     note: Line = ""

@@ -1,6 +1,6 @@
 """What can be done before a relaunch: one door."""
 
-from yardapp.relaunch.evidence import DriveNow
+from yardapp.relaunch.evidence import PART_OF, DriveNow
 from yardapp.relaunch.freezing import Change
 from yardapp.relaunch.lines import FOLLOW_UP, PARTS, RELEASES, SETTLED_BY, SHEETS, UNITS, Line
 from yardapp.relaunch.models import LaunchAct
@@ -43,6 +43,7 @@ __all__ = [
     "FOLLOW_UP",
     "FOUND",
     "PARTS",
+    "PART_OF",
     "QUESTIONS",
     "RELEASES",
     "SETTLED_BY",

@@ -14,7 +14,7 @@ from yardapp.fit import services as fit
 from yardapp.gear import services as gear
 from yardapp.people.services import Who
 from yardapp.relaunch import evidence
-from yardapp.relaunch.evidence import DriveNow
+from yardapp.relaunch.evidence import DriveNow, PartOn
 from yardapp.relaunch.lines import Line
 from yardapp.relaunch.models import LaunchAct
 from yardapp.relaunch.services.fault_rows import FaultNow
@@ -45,7 +45,7 @@ def aboard(session: Session, who: Who, page: vessels.VesselPage, acts: Sequence[
     on = {row.Item.aboard_id: row.Item for row in rows if row.Item.kind == "propeller" and row.Item.aboard_id in drives}
     sheets = {row.Sheet.id: (row.Sheet, row.Item.tag, row.Item.aboard_id) for row in rows if row.Sheet is not None}
     return Aboard(
-        drives=tuple(_drive(drive, on.get(drive.id)) for drive in drives.values()),
+        drives=tuple(_drive(drive, on.get(drive.id), _parts(rows, drive.id)) for drive in drives.values()),
         sheets=[sheets[one] for one in sorted(sheets, reverse=True) if sheets[one][2] in drives],
         elsewhere={row.Item.tag: _where(row) for row in rows},
     )
@@ -64,8 +64,16 @@ def _rows(session: Session, who: Who, drive_ids: list[int], tags: set[str]) -> S
     return session.execute(chosen).all()
 
 
-def _drive(drive: Any, item: Any) -> DriveNow:
+def _parts(rows: Sequence[Any], drive_id: int) -> tuple[PartOn, ...]:
+    """Whatever else is on a drive, by kind and tag."""
+    items = {row.Item.id: row.Item for row in rows if row.Item.aboard_id == drive_id and row.Item.kind != "propeller"}
+    parts = (PartOn(kind=item.kind, tag=item.tag) for item in items.values())
+    return tuple(sorted(parts, key=lambda part: (part.kind, part.tag)))
+
+
+def _drive(drive: Any, item: Any, parts: tuple[PartOn, ...]) -> DriveNow:
     return DriveNow(
+        parts=parts,
         id=drive.id,
         label=drive.position,
         hand=drive.hand,

@@ -18,7 +18,7 @@ from yardapp.relaunch.models import Launch, LaunchAct
 from yardapp.relaunch.services.fault_rows import FaultNow, fault_rows
 from yardapp.relaunch.services.finding import LONGEST, Aboard, Asked, aboard, found
 from yardapp.relaunch.services.policies import choices
-from yardapp.relaunch.settling import LineNow, in_the_way, released, sheet_of, standing, still_open
+from yardapp.relaunch.settling import LineNow, Place, in_the_way, released, sheet_of, standing, still_open
 from yardapp.vessels import services as vessels
 
 
@@ -142,7 +142,8 @@ def _lines(session: Session, launch: Launch) -> list[Line]:
 
 
 def _places(there: Aboard) -> list[Any]:
-    return [drive.place for drive in there.drives]
+    """Each drive; of a boat whose drives nobody has entered, the boat: the nut's lock is asked all the same."""
+    return [drive.place for drive in there.drives] or [Place()]
 
 
 def _since(session: Session, launch: Launch) -> datetime:

@@ -49,6 +49,9 @@ def new_fault() -> ResponseReturnValue:
     """Write a fault down."""
     current_who().must("record")
     asked: dict[str, Any] = {name: request.args.get(name, type=int) for name in ("drive_id", "vessel_id")}
+    sheet = request.args.get("sheet", type=int)
+    if sheet is not None:
+        asked |= {"how_found": "sheet", "evidence": f"Bench sheet {sheet}"}
     return page("relaunch/new_fault.html", form=_offer(filled(FaultForm, tag=request.args.get("tag", ""), **asked)))
 
 

@@ -46,6 +46,9 @@ def _settles(sheet: services.LaunchSheet, now: services.LineNow) -> tuple[str, s
     drive = next((one for one in sheet.drives if one.id == now.place.drive_id), None)
     if now.line.by == "verdict" and drive is not None and drive.tag:
         return url_for("fit.verdict", tag=drive.tag, drive_id=drive.id), "Judge it now"
+    crossed = next((one.ref for one in now.found if one.room == "scan" and one.verdict == "no"), "")
+    if crossed:
+        return url_for("gear.seen", tag=crossed), "Not what you see? The tags may have crossed"
     if now.line.by == "sheet":
         return url_for("bench.bench"), "To the bench"
     if now.line.by == "coating":
@@ -53,6 +56,14 @@ def _settles(sheet: services.LaunchSheet, now: services.LineNow) -> tuple[str, s
     if now.line.by == "faults":
         return url_for("relaunch.faults", boat=sheet.launch.vessel_id), "Her faults"
     return None
+
+
+def _on_it(sheet: services.LaunchSheet, now: services.LineNow) -> list[tuple[str, str]]:
+    """The tagged parts that the line speaks of, each with its page."""
+    kind = services.PART_OF.get(now.line.key)
+    drives = [drive for drive in sheet.drives if drive.id == now.place.drive_id]
+    tags = [part.tag for drive in drives for part in drive.parts if part.kind == kind]
+    return [(tag, url_for("gear.tag", tag=tag)) for tag in tags]
 
 
 def _shown(sheet: services.LaunchSheet, now: services.LineNow, **forms: Any) -> dict[str, Any]:
@@ -72,6 +83,7 @@ def _shown(sheet: services.LaunchSheet, now: services.LineNow, **forms: Any) -> 
         "told": showing.shows(now),
         "found": showing.found_rows(now.found, _found_href),
         "settles": _settles(sheet, now),
+        "on_it": _on_it(sheet, now),
         "history": [showing.act_row(act, back, _back_href(sheet)) for act in reversed(acts)],
         "pictures": {hand: hand_picture(hand, key=f"seen-{hand}") for hand in HANDS},
         "can_answer": current_who().may("record") and not sheet.is_called_off and now.line.by != "faults",
