@@ -14,7 +14,7 @@ from yardapp.gear.crossed import ASKED, U_SEEN, Difference, Seen, agreements, di
 from yardapp.gear.models import Event, Evidence, Item
 from yardapp.gear.services.evidence import Said, add_evidence
 from yardapp.gear.services.happening import happened
-from yardapp.gear.services.items import seen_by, tagged
+from yardapp.gear.services.items import lock, seen_by, tagged
 from yardapp.gear.services.moves import leave
 from yardapp.gear.services.search import ItemRow, listed, row_of
 from yardapp.gear.services.settling import history_of, settle
@@ -119,6 +119,7 @@ def swap_tags(
         the two are of different kinds.
     """
     who.must("record")
+    lock(session, Item.tag.in_((tag.strip().upper(), other_tag.strip().upper())))
     item, other = (tagged(session, who, one, for_change=True) for one in (tag, other_tag))
     second = _second(session, who, second_id)
     _must_fit(item, other, seen, seen_at_other)

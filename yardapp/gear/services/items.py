@@ -119,6 +119,12 @@ def tagged(session: Session, who: Who, tag: str, *, kind: str | None = None, for
     return item
 
 
+def lock(session: Session, *clauses: ColumnElement[bool]) -> list[Item]:
+    """Items that one act changes together, locked by number: two such acts then wait for each other, and never both."""
+    chosen = select(Item).where(*clauses).order_by(Item.id).with_for_update()
+    return list(session.scalars(chosen.execution_options(populate_existing=True)))
+
+
 def seen_by(who: Who) -> ColumnElement[bool]:
     """The clause that keeps an owner to what is on their own boats and what they proposed."""
     if who.may("see"):

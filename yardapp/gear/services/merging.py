@@ -8,7 +8,7 @@ from yardapp.gear.figures import KINDS
 from yardapp.gear.models import Event, Item
 from yardapp.gear.services.evidence import refresh
 from yardapp.gear.services.happening import happened
-from yardapp.gear.services.items import tagged
+from yardapp.gear.services.items import lock, tagged
 from yardapp.gear.services.moves import Going, leave, make_move
 from yardapp.gear.services.settling import history_of, settle
 from yardapp.people import services as people
@@ -31,6 +31,7 @@ def merge_items(
         They are one tag, or things of two kinds, or no reason was given, or the place of the other can't be taken over.
     """
     who.must("change")
+    lock(session, Item.tag.in_((kept_tag.strip().upper(), other_tag.strip().upper())))
     kept = tagged(session, who, kept_tag, for_change=True)
     other = _other(session, who, other_tag)
     _must_be_one_thing(kept, other, why)

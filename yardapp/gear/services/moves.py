@@ -13,7 +13,7 @@ from yardapp.gear.figures import ONE_A_LINE
 from yardapp.gear.models import Event, Item
 from yardapp.gear.services.bins import bin_at
 from yardapp.gear.services.happening import happened, on_that_day
-from yardapp.gear.services.items import item_by_tag
+from yardapp.gear.services.items import item_by_tag, lock
 from yardapp.gear.services.settling import history_of, must_have_been_free, settle, then
 from yardapp.gear.whereabouts import (
     DUE_MAY_BE_SAID,
@@ -69,7 +69,7 @@ def move_item(
         shop or the boat is missing.
     """
     who.must("record")
-    item = item_by_tag(session, who, tag, for_change=True)
+    item = item_by_tag(session, who, tag)
     going = Going(kind=kind, place=place, drive_id=drive_id, at=at, due_on=due_on, note=note)
     _must_make_sense(going)
     if is_alone:
@@ -95,10 +95,8 @@ def _must_make_sense(going: Going) -> None:
 
 def together(session: Session, item: Item) -> list[Item]:
     """An item and the rest of its set, locked; itself first."""
-    if item.set_id is None:
-        return [item]
-    rest = select(Item).where(Item.set_id == item.set_id, Item.id != item.id).order_by(Item.id).with_for_update()
-    return [item, *session.scalars(rest)]
+    is_mine = Item.id == item.id if item.set_id is None else Item.set_id == item.set_id
+    return sorted(lock(session, is_mine), key=lambda one: one.id != item.id)
 
 
 def leave(session: Session, who: Who, item: Item, *, note: str = "", with_id: int | None = None) -> None:

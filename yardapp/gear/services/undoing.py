@@ -6,6 +6,7 @@ from sqlalchemy.orm import Session
 from yardapp.errors import NotFound, Refused
 from yardapp.gear.models import Event, Item
 from yardapp.gear.services.happening import happened
+from yardapp.gear.services.items import lock
 from yardapp.gear.services.settling import history_of, must_have_been_free, settle, then
 from yardapp.gear.whereabouts import CAN_BE_UNDONE, after, around, in_order, may_follow
 from yardapp.people import services as people
@@ -30,7 +31,9 @@ def undo_move(session: Session, who: Who, event_id: int, *, why: str) -> Item:
         raise Refused("Say why, in a few words: it is read years later.", "why")
     if wrong.kind not in CAN_BE_UNDONE:
         raise Refused(f"“{wrong.kind}” is not a move. Only a move can be undone.", "why")
-    items = [_undo(session, who, event, why) for event in _act_of(session, wrong)]
+    act = _act_of(session, wrong)
+    lock(session, Item.id.in_([event.item_id for event in act]))
+    items = [_undo(session, who, event, why) for event in act]
     settle(session, items)
     for item in items:
         must_have_been_free(session, item, history_of(session, item))
@@ -46,7 +49,7 @@ def _act_of(session: Session, wrong: Event) -> list[Event]:
 
 
 def _undo(session: Session, who: Who, wrong: Event, why: str) -> Item:
-    item = session.get_one(Item, wrong.item_id, with_for_update=True)
+    item = session.get_one(Item, wrong.item_id)
     lines = history_of(session, item)
     if any(line.undoes_id == wrong.id for line in lines):
         raise Refused("That move was undone before.", "why")

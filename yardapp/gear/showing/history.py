@@ -31,10 +31,14 @@ def history_rows(page: ItemPage, href: Callable[[Line], str | None] = lambda _li
             "what": event_said(page, line),
             "note": "; ".join(filter(None, (line.note, line.why, _as_tag(page, line), possibly_of(page, line)))),
             "replaced": line.is_replaced,
-            "href": href(line) if line.kind in CAN_BE_UNDONE and line.id != first and not line.is_replaced else None,
+            "href": href(line) if line.id != first and _can_be_undone(page, line) else None,
         }
         for line in page.events
     ]
+
+
+def _can_be_undone(page: ItemPage, line: Line) -> bool:
+    return line.kind in CAN_BE_UNDONE and not line.is_replaced and line.tag == page.item.tag
 
 
 def _as_tag(page: ItemPage, line: Line) -> str:
