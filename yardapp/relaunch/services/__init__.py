@@ -6,6 +6,7 @@ from yardapp.relaunch.lines import FOLLOW_UP, PARTS, RELEASES, SETTLED_BY, SHEET
 from yardapp.relaunch.models import LaunchAct
 from yardapp.relaunch.policies import QUESTIONS, Question
 from yardapp.relaunch.services import strands
+from yardapp.relaunch.services.answering import Answer, answer_line, give_line, scan_tag, sign_as_owner, take_back
 from yardapp.relaunch.services.board import BoardRow, PastLaunch, StillOpen, board, launch_of, look_over, past
 from yardapp.relaunch.services.fault_rows import SEVERITIES, Decision, FaultNow, today
 from yardapp.relaunch.services.faults import (
@@ -19,17 +20,7 @@ from yardapp.relaunch.services.faults import (
     raise_fault,
     say_who_decides,
 )
-from yardapp.relaunch.services.launches import (
-    Answer,
-    answer_line,
-    call_off,
-    change_hour,
-    give_line,
-    plan_launch,
-    scan_tag,
-    sign_as_owner,
-    take_back,
-)
+from yardapp.relaunch.services.launches import call_off, change_hour, plan_launch
 from yardapp.relaunch.services.lift import LiftAnswer, may_she_go
 from yardapp.relaunch.services.lists import ListNow, add_list, change_list, list_by_name, list_versions, lists
 from yardapp.relaunch.services.one_line import add_line, change_line, drop_line, move_line

@@ -12,8 +12,8 @@ from yardapp.db import now
 from yardapp.people.services import Who
 from yardapp.relaunch.lines import FOLLOW_UP, RELEASES
 from yardapp.relaunch.models import Launch, LaunchAct
+from yardapp.relaunch.services.acting import refresh
 from yardapp.relaunch.services.fault_rows import FaultNow, fault_rows, today
-from yardapp.relaunch.services.launches import refresh
 from yardapp.relaunch.settling import released
 from yardapp.vessels import services as vessels
 

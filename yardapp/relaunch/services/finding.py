@@ -18,7 +18,6 @@ from yardapp.relaunch.evidence import DriveNow, PartOn
 from yardapp.relaunch.lines import Line
 from yardapp.relaunch.models import LaunchAct
 from yardapp.relaunch.services.fault_rows import FaultNow
-from yardapp.relaunch.services.policies import choices
 from yardapp.relaunch.settling import Found, standing
 from yardapp.vessels import services as vessels
 
@@ -88,12 +87,13 @@ def _where(row: Any) -> str:
 
 @dataclass(frozen=True, kw_only=True)
 class Asked:
-    """For which launch evidence is gathered: its lines, its acts, the moment, and since when evidence counts."""
+    """For which launch evidence is gathered: lines, acts, the moment, since when it counts, the policies."""
 
     lines: Sequence[Line]
     acts: Sequence[LaunchAct]
     at: datetime
     since: datetime
+    policies: Mapping[str, str]
 
 
 def found(session: Session, who: Who, asked: Asked, there: Aboard, faults: Sequence[FaultNow]) -> list[Found]:
@@ -103,7 +103,7 @@ def found(session: Session, who: Who, asked: Asked, there: Aboard, faults: Seque
     told += _verdicts(session, who, by.get("verdict", ()), asked, there)
     told += _pairs(session, who, by.get("pair", ()), there)
     told += _coatings(session, who, by.get("coating", ()), asked, there)
-    told += _sheets(session, by.get("sheet", ()), asked, there)
+    told += _sheets(by.get("sheet", ()), asked, there)
     on = asked.at.astimezone().date()
     stops = [fault for fault in faults if fault.stops(on)]
     return told + [evidence.faults_say(line, stops) for line in by.get("faults", ())]
@@ -148,9 +148,9 @@ def _coatings(session: Session, who: Who, lines: Sequence[Line], asked: Asked, t
     ]
 
 
-def _sheets(session: Session, lines: Sequence[Line], asked: Asked, there: Aboard) -> list[Found]:
+def _sheets(lines: Sequence[Line], asked: Asked, there: Aboard) -> list[Found]:
     """The newest sheet of the kind that each line asks for, of what is on each drive."""
-    policy = choices(session).get("bearing wear", "") if any(line.sheet == "bearing" for line in lines) else ""
+    policy = asked.policies.get("bearing wear", "")
     told: dict[tuple[str, int], Found] = {}
     for sheet, tag, drive_id in there.sheets:
         for line in lines:

@@ -11,8 +11,8 @@ from yardapp.people.services import Who
 from yardapp.relaunch.freezing import Change, changes, put_down
 from yardapp.relaunch.lines import RELEASES
 from yardapp.relaunch.models import Launch, LaunchAct
+from yardapp.relaunch.services.acting import did, launch_for_change, refresh
 from yardapp.relaunch.services.allowed import must_be_office
-from yardapp.relaunch.services.launches import did, launch_for_change, refresh
 from yardapp.relaunch.services.sheet import LaunchSheet
 
 

@@ -13,7 +13,7 @@ from yardapp.errors import NotFound
 from yardapp.people.services import Who
 from yardapp.relaunch.evidence import DriveNow
 from yardapp.relaunch.freezing import Change, changes
-from yardapp.relaunch.lines import FOLLOW_UP, RELEASES, Line, from_plain, in_words
+from yardapp.relaunch.lines import FOLLOW_UP, RELEASES, from_plain, in_words
 from yardapp.relaunch.models import Launch, LaunchAct
 from yardapp.relaunch.services.fault_rows import FaultNow, fault_rows
 from yardapp.relaunch.services.finding import LONGEST, Aboard, Asked, aboard, found
@@ -113,10 +113,11 @@ def look_at(
     page = _boat(session, who, launch)
     eyes = who if who.may("see") else replace(who, role="hand")  # she is theirs: the sheet is made with the yard's eyes
     moment = at or max(launch.planned, now())
-    lines = _lines(session, launch)
+    settled = choices(session)
+    lines = [in_words(line, settled) for line in from_plain(launch.lines)]
     there = aboard(session, eyes, page, acts)
     faults = fault_rows(session, eyes, vessel_ids=[launch.vessel_id])
-    asked = Asked(lines=lines, acts=acts, at=moment, since=_since(session, launch))
+    asked = Asked(lines=lines, acts=acts, at=moment, since=_since(session, launch), policies=settled)
     told = found(session, eyes, asked, there, faults)
     return LaunchSheet(
         launch=launch,
@@ -134,11 +135,6 @@ def _boat(session: Session, who: Who, launch: Launch) -> vessels.VesselPage:
         return vessels.vessel_page(session, who, launch.vessel_id)
     except NotFound:
         raise NotFound("There is no such launch here.") from None
-
-
-def _lines(session: Session, launch: Launch) -> list[Line]:
-    settled = choices(session)
-    return [in_words(line, settled) for line in from_plain(launch.lines)]
 
 
 def _places(there: Aboard) -> list[Any]:
