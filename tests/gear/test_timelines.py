@@ -12,6 +12,7 @@ from tests.factories.vessels import make_drive, make_vessel
 from yardapp.bench import services as bench
 from yardapp.db import now, transaction
 from yardapp.errors import NotAllowed, NotFound, Refused
+from yardapp.filters import day
 from yardapp.gear import services as gear
 from yardapp.gear.models import Event
 from yardapp.gear.whereabouts import around, standing_after
@@ -136,7 +137,10 @@ def test_what_was_on_her_three_years_ago_is_answered_for_the_drives_of_that_day(
     move(session, second, "went on", drive_id=drive.id, at=ago(690))
     vessels.move_drive(session, who, drive.id, drive.version, other.id)
 
-    assert on_that_day(session, boat, ago(3 * 365)) == {"centre": [first.tag]}
+    ((_stay, things),) = gear.aboard_on(session, who, boat.id, ago(3 * 365))[1]
+    assert [(one.row.tag, (now() - one.since).days, (now() - one.until).days) for one in things] == [
+        (first.tag, 1500, 700)
+    ]
     assert on_that_day(session, boat, ago(695)) == {"centre": []}
     assert on_that_day(session, boat, ago(1)) == {"centre": [second.tag]}
     assert on_that_day(session, boat, now() + timedelta(hours=1)) == {}
@@ -147,7 +151,7 @@ def test_any_day_is_answered_as_the_rule_of_whereabouts_has_it(session):
     dice, boat = random.Random(4), make_vessel(session)
     drives = [make_drive(session, boat, position=position) for position in ("port", "starboard")]
     items = [make_propeller(session) for _ in range(3)]
-    for day in range(200, 0, -3):
+    for days in range(200, 0, -3):
         item, kind = (
             dice.choice(items),
             dice.choice(["went on", "came off", "to shop", "back from shop", "lost", "found"]),
@@ -155,7 +159,7 @@ def test_any_day_is_answered_as_the_rule_of_whereabouts_has_it(session):
         said = {"drive_id": dice.choice(drives).id} if kind == "went on" else {"place": "Rack A"}
         try:
             with session.begin_nested():
-                move(session, item, kind, at=ago(day), **said)
+                move(session, item, kind, at=ago(days), **said)
         except Refused:
             continue
         if dice.random() < 0.2:
@@ -163,13 +167,13 @@ def test_any_day_is_answered_as_the_rule_of_whereabouts_has_it(session):
             gear.undo_move(session, make_who(session), last.id, why="wrong")
     lines = {item.tag: session.scalars(select(Event).where(Event.item_id == item.id)).all() for item in items}
 
-    for day in range(201, -1, -5):
+    for days in range(201, -1, -5):
         expected = {"port": [], "starboard": []}
         for tag, moves in sorted(lines.items()):
-            last, _next = around(moves, ago(day))
+            last, _next = around(moves, ago(days))
             if last is not None and standing_after(last) == "aboard":
                 expected["port" if last.drive_id == drives[0].id else "starboard"].append(tag)
-        assert on_that_day(session, boat, ago(day)) == expected, day
+        assert on_that_day(session, boat, ago(days)) == expected, days
 
 
 def test_an_owner_sees_the_timeline_of_their_own_boat_alone(session):
@@ -219,6 +223,8 @@ def test_the_pages_show_filter_and_go_on(client, fetch):
     with transaction() as session:
         boat = make_vessel(session)
         drive, item = make_drive(session, boat), make_propeller(session)
+        move(session, item, "went on", drive_id=drive.id, at=ago(800))
+        move(session, item, "came off", place="Rack A", at=ago(700))
         for _ in range(30):
             move(session, item, "went on", drive_id=drive.id)
             move(session, item, "came off", place="Rack A")
@@ -233,6 +239,9 @@ def test_the_pages_show_filter_and_go_on(client, fetch):
     assert "Came off: P-0001" in fetch(f"/people/yard/{person}/timeline")
     assert "On Kittiwake on" in fetch(f"/boats/{boat.id}/aboard")
     assert "On Kittiwake on 3 Aug 2023" in fetch(f"/boats/{boat.id}/aboard?day=2023-08-03")
+    then = (ago(750)).date()
+    on_her = fetch(f"/boats/{boat.id}/aboard?day={then}")
+    assert f"from {day(ago(800))} to {day(ago(700))}" in on_her
     assert client.get(f"/boats/{boat.id}/timeline?since=soon").status_code == 422
     assert client.get("/boats/999/timeline").status_code == 404
 
@@ -258,3 +267,17 @@ def test_faults_stand_on_the_timelines_of_what_they_are_on(session):
     assert [one.kind for one in gear.drive_timeline(session, who, drive.id, faults).moments] == [
         "fault found: Gland warm"
     ]
+
+
+def test_a_things_own_page_shows_the_newest_hundred_lines_and_leads_to_the_rest(client, fetch):
+    with transaction() as session:
+        item = make_propeller(session)
+        for number in range(120):
+            move(session, item, "moved", place=f"Rack {number}")
+
+    html = fetch("/propellers/P-0001")
+
+    assert html.count('class="history-event"') == 100
+    assert "/items/P-0001/timeline" in html
+    assert "Rack 119" in html
+    assert "put in Rack 3<" not in html

@@ -87,8 +87,8 @@ class ItemPage:
         return next((line for line in self.evidence if line.id == line_id), None)
 
 
-def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> ItemPage:
-    """An item, of that kind when one is asked for, and its whole story.
+def item_page(session: Session, who: Who, tag: str, kind: str | None = None, *, newest: int | None = None) -> ItemPage:
+    """An item, of that kind when one is asked for, and its whole story; of the events perhaps the `newest` alone.
 
     Raises
     ------
@@ -112,15 +112,16 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None) -> 
         item=found[0],
         aboard=vessels.label_of(found.vessel, found.position) if found.position else "",
         came_off=vessels.label_of(found.off_vessel, found.off_position) if found.off_position else "",
-        lines=_lines(session, found[0].id),
+        lines=_lines(session, found[0].id, newest),
         set_name=found.set_name or "",
         kept_tag=found.kept_tag or "",
         told={name: getattr(found, name) for name in TOLD},
     )
 
 
-def _lines(session: Session, item_id: int) -> list[Line]:
-    rows = session.execute(union_all(_statements(item_id), _events(item_id), _photos(item_id))).mappings().all()
+def _lines(session: Session, item_id: int, newest: int | None) -> list[Line]:
+    parts = union_all(_statements(item_id), _events(item_id, newest), _photos(item_id))
+    rows = session.execute(parts).mappings().all()
     replaced = {(row["row"], row["replaces_id"]) for row in rows if row["replaces_id"] is not None}
     lines = [_line(row, (row["row"], row["id"]) in replaced) for row in rows]
     return sorted(lines, key=lambda line: (line.true_from or line.at, line.id), reverse=True)
@@ -166,9 +167,14 @@ def _statements(item_id: int) -> Any:
     )
 
 
-def _events(item_id: int) -> Any:
+def _events(item_id: int, newest: int | None) -> Any:
+    """What happened; of a long history the newest, and what throws a doubt on the lines around it."""
     join, mine = _of(Event, item_id)
-    return _bare("event", Event, Event.kind, Event.note, Event.place, Event.drive).join(Item, join).where(mine)
+    rows = _bare("event", Event, Event.kind, Event.note, Event.place, Event.drive).join(Item, join).where(mine)
+    if newest is None:
+        return rows
+    last = select(Event.id).join(Item, join).where(mine).order_by(Event.at.desc(), Event.id.desc()).limit(newest)
+    return rows.where(or_(Event.id.in_(last), Event.kind == "tags swapped"))
 
 
 def _photos(item_id: int) -> Any:

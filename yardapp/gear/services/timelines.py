@@ -189,7 +189,7 @@ def _last_moves(drive_ids: Sequence[int], at: datetime) -> Any:
     is_first = (lines.c.id == lines.c.first).label("is_first")
     moves = select(*lines.c, is_first).where(stands, ~exists().where(undoing.undoes_id == lines.c.id)).subquery()
     order: Any = [moves.c.is_first.desc(), moves.c.at, moves.c.id]
-    until = func.lead(moves.c.at).over(partition_by=moves.c.item_id, order_by=order)
+    until = func.lead(moves.c.at, type_=Event.at.type).over(partition_by=moves.c.item_id, order_by=order)
     spells = select(*moves.c, until.label("until")).subquery()
     is_on = or_(spells.c.standing == "aboard", and_(spells.c.standing.is_(None), spells.c.kind == "went on"))
     return (

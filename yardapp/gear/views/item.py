@@ -13,6 +13,9 @@ from yardapp.gear.views.finding import address_of
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
+SHOWN = 100  # lines of history on a thing's own page; the rest stands on its timeline
+
+
 def _page_of(kind: str) -> Callable[[str], ResponseReturnValue]:
     """The page of one kind of thing: drawing, working figures, evidence, history."""
     return lambda tag: _item(tag, kind)
@@ -26,7 +29,7 @@ for name, one in KINDS.items():
 def _item(tag: str, kind: str) -> ResponseReturnValue:
     who = current_who()
     with snapshot() as opened:
-        found = services.item_page(opened, who, tag, kind)
+        found = services.item_page(opened, who, tag, kind, newest=SHOWN)
     if found.kept_tag:
         return redirect(address_of(found.kept_tag), code=302)
 

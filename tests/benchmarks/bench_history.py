@@ -1,0 +1,130 @@
+"""A thing with 2,000 events and a boat with 20,000 among 1,000,000, as ratios to a bare page over bare sqlite3.
+
+The floor is a Flask app with one template and the standard library's sqlite3, which lists the newest 50 lines of the
+same history: no sign-in, no roles, no units, no layout. Everything runs in this process, the two taking turns.
+"""
+
+import sqlite3
+import statistics
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from flask import Flask, render_template_string
+
+from tests.conftest import YardClient, client_of
+from yardapp import create_app, upgrading
+from yardapp.config import Settings
+
+EVENTS, OF_THE_THING, OF_THE_BOAT = 1_000_000, 2_000, 20_000
+THINGS = 100_000
+TURNS = 60
+BARE = """<!doctype html><html lang="en"><title>History</title><h1>History</h1><ol>
+{% for at, who, kind, drive, place, note in rows %}
+<li>{{ at }} {{ who }} {{ kind }} {{ drive }} {{ place }} {{ note }}</li>
+{% endfor %}</ol></html>"""
+LINES = "SELECT at, said_by, kind, drive, place, note FROM gear_event WHERE {} ORDER BY at DESC LIMIT 50"
+BEGAN = datetime(2016, 1, 1, tzinfo=UTC)
+
+
+def filled(path: Path) -> None:
+    """A register of 100,000 propellers and 1,000,000 events, written straight into its tables."""
+    upgrading.upgrade(f"sqlite:///{path}")
+    with sqlite3.connect(path) as register:
+        register.execute(
+            "INSERT INTO vessels_vessel (id, version, name, kind, owner, length_m_typed, note, logged, words)"
+            " VALUES (1, 1, 'Kittiwake', '', '', '', '', '2016-01-01 00:00:00', 'Kittiwake')"
+        )
+        for number, position in ((1, "port"), (2, "starboard")):
+            register.execute(
+                "INSERT INTO vessels_drive (id, version, vessel_id, position, is_in_use, engine, hull_clearance_from,"
+                " note, typed, changed) VALUES (?, 1, 1, ?, 1, '', 'centre', '', '{}', '2016-01-01 00:00:00')",
+                (number, position),
+            )
+        register.executemany(
+            "INSERT INTO gear_item (id, tag, kind, version, note, place, standing, is_proposed, is_for_sale, logged,"
+            " words, stamp, known, odds) VALUES (?, ?, 'propeller', 1, '', 'Rack A', 'here', 0, 0,"
+            " '2016-01-01 00:00:00', '', '', '{}', '[]')",
+            ((number, f"P-{number:06d}") for number in range(1, THINGS + 1)),
+        )
+        register.executemany(
+            "INSERT INTO gear_event (item_id, kind, at, noted, said_by, drive_id, drive, place, note, standing, why,"
+            " by_whom, cost) VALUES (?, ?, ?, ?, 'Ada Brook', ?, ?, ?, '', ?, '', '', '')",
+            _events(),
+        )
+
+
+def _events() -> Iterator[tuple[object, ...]]:
+    """First the thing's, in and out of bins; then the boat's, hundreds of things on and off; then everybody else's."""
+    for number in range(EVENTS):
+        at = (BEGAN + timedelta(minutes=5 * number)).strftime("%Y-%m-%d %H:%M:%S.000000")
+        if number < OF_THE_THING:
+            yield 1, "moved", at, at, None, "", f"Rack {number % 9}", "here"
+        elif number < OF_THE_THING + OF_THE_BOAT:
+            item, drive, is_on = 2 + number // 2 % 400, 1 + number // 2 % 2, number % 2 == 0
+            kind, standing = ("went on", "aboard") if is_on else ("came off", "here")
+            yield item, kind, at, at, drive, f"Kittiwake, {('port', 'starboard')[drive - 1]}", "Rack A", standing
+        else:
+            yield 500 + number % (THINGS - 500), "moved", at, at, None, "", "Rack B", "here"
+
+
+def bare(path: Path) -> Flask:
+    """The floor."""
+    app = Flask("bare")
+
+    @app.get("/thing")
+    def thing() -> str:
+        return _listed(path, "item_id = 1")
+
+    @app.get("/boat")
+    def boat() -> str:
+        return _listed(path, "drive_id IN (1, 2)")
+
+    return app
+
+
+def _listed(path: Path, which: str) -> str:
+    register = sqlite3.connect(path)
+    try:
+        return render_template_string(BARE, rows=register.execute(LINES.format(which)).fetchall())
+    finally:
+        register.close()
+
+
+def timed(ask: Callable[[], object]) -> float:
+    """Seconds that one call takes."""
+    began = time.perf_counter()
+    ask()
+    return time.perf_counter() - began
+
+
+def main() -> None:
+    """Measure, taking turns, and print medians and ratios."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "register.sqlite"
+        filled(path)
+        app = create_app(Settings(data=Path(folder), database_url=f"sqlite:///{path}", secret_key="bench"))
+        app.test_client_class = YardClient
+        ours, floor = client_of(app, "Ada Brook", "office"), bare(path).test_client()
+        print(f"{EVENTS} events, medians of {TURNS} turns")
+        for name, asked, least in (
+            ("thing, timeline", "/items/P-000001/timeline", "/thing"),
+            ("thing, its page", "/propellers/P-000001", "/thing"),
+            ("boat, timeline", "/boats/1/timeline", "/boat"),
+            ("boat, her page", "/boats/1", "/boat"),
+            ("boat, on a day", "/boats/1/aboard?day=2016-02-20", "/boat"),
+        ):
+            _compare(name, lambda: ours.get(asked), lambda: floor.get(least))  # noqa: B023 - called at once
+
+
+def _compare(name: str, ours: Callable[[], object], floor: Callable[[], object]) -> None:
+    ours(), floor()
+    both = [(timed(ours), timed(floor)) for _ in range(TURNS)]
+    mine, least = (1000 * statistics.median(times) for times in zip(*both, strict=True))
+    print(f"{name:16} {mine:7.2f} ms  floor {least:7.2f} ms  ratio {mine / least:5.2f}")
+
+
+if __name__ == "__main__":
+    main()
