@@ -111,7 +111,9 @@ def test_what_was_written_between_is_marked_as_possibly_the_other_s(client, fetc
         gear.note_evidence(session, who, first.tag, gear.Said(what="mass_kg", basis="measured", value=14.2))
         swap(session, first, second, since=ago(3))
 
-    assert f"possibly {second.tag}" in fetch(f"/propellers/{first.tag}")
+    html = fetch(f"/propellers/{first.tag}")
+    assert f"possibly {second.tag}" in html
+    assert "perhaps the other’s" in html
     assert f"possibly {second.tag}" in fetch(f"/items/{first.tag}/figures/mass_kg")
     assert f"possibly {first.tag}" in fetch(f"/propellers/{second.tag}")
 

@@ -3,6 +3,7 @@
 import pytest
 
 from tests.factories.people import make_who
+from tests.factories.vessels import make_drive
 from yardapp.db import snapshot, transaction
 from yardapp.errors import Refused
 from yardapp.gear import services as gear
@@ -78,3 +79,16 @@ def test_what_kind_is_asked_first(fetch):
     html = fetch("/log/part")
 
     assert all(f"/log/{kind}" in html for kind in PARTS)
+
+
+def test_what_is_on_her_shaft_line_stands_on_the_boat_s_page(client, fetch):
+    with transaction() as session:
+        who, drive = make_who(session), make_drive(session)
+        for kind in PARTS:
+            item = gear.log_part(session, who, kind=kind, place="Bench")
+            gear.move_item(session, who, item.tag, "went on", drive_id=drive.id)
+        vessel_id = drive.vessel_id
+
+    for address in (f"/boats/{vessel_id}", f"/drives/{drive.id}"):
+        html = fetch(address)
+        assert all(f"{LETTERS[kind]}-0001" in html for kind in PARTS)

@@ -1,7 +1,7 @@
 """What stands in the register, put into the words and rows of a page. No database, no request."""
 
 from yardapp.gear.showing.crossed import doubt_shown, side_shown
-from yardapp.gear.showing.doubtful import seen_two_ways
+from yardapp.gear.showing.doubtful import possibly_of, seen_two_ways
 from yardapp.gear.showing.figures import (
     BASIS,
     GAPS,
@@ -43,6 +43,7 @@ __all__ = [
     "picture_of",
     "picture_rows",
     "pictured",
+    "possibly_of",
     "rack_shown",
     "said_in",
     "seen_two_ways",

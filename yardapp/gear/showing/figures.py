@@ -114,16 +114,29 @@ def _known(page: ItemPage, what: str, system: System, href: Any) -> dict[str, An
     else:
         row["first"], row["second"] = (said_in(what, value, u, None, one) for one in ("mm", "in"))
         row["first"], row["second"] = row["first"].removesuffix(" mm"), row["second"].removesuffix(" in")
-    return row | _at_odds(page, what, system)
+    return row | (_at_odds(page, what, system) or _doubtful(page, what))
+
+
+def _doubtful(page: ItemPage, what: str) -> dict[str, str]:
+    """Whether the working figure was read while two tags may have been crossed."""
+    line = _working_line(page, what)
+    other = possibly_of(page, line) if line is not None else ""
+    return {"flag": "perhaps the other’s", "said": f"It is {other}. Read it again."} if other else {}
 
 
 def _known_from(page: ItemPage, what: str) -> str:
     basis = page.item.known[what]
-    line = next((one for one in page.evidence if one.kind == what and one.basis == basis and not one.is_replaced), None)
+    line = _working_line(page, what)
     if line is None:
         return BASIS[basis]
     how = line.note if basis == "measured" and line.note and len(line.note) <= 24 else BASIS[basis]
     return f"{how}, {day(line.true_from or line.at)}"
+
+
+def _working_line(page: ItemPage, what: str) -> Line | None:
+    """The statement that a working figure rests on."""
+    basis = page.item.known[what]
+    return next((one for one in page.evidence if one.kind == what and one.basis == basis and not one.is_replaced), None)
 
 
 def _at_odds(page: ItemPage, what: str, system: System) -> dict[str, str]:

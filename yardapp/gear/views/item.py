@@ -12,7 +12,6 @@ from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
-
 SHOWN = 100  # lines of history on a thing's own page; the rest stands on its timeline
 
 
@@ -53,6 +52,7 @@ def _item(tag: str, kind: str) -> ResponseReturnValue:
         drawing_rows=showing.picture_rows(found, who.units) if kind == "propeller" else [],
         history=showing.history_rows(found, undo),
         worked_out=showing.worked_out(found),
+        doubtful={line.id: said for line in found.photos if (said := showing.possibly_of(found, line))},
         two_ways=showing.seen_two_ways(found),
         other_tags=sorted({line.tag for line in found.lines} - {found.item.tag, ""}),
         plain=filled(forms.PlainForm),
