@@ -159,10 +159,16 @@ class CorrectForm(EvidenceForm):
 
 
 class PhotoForm(YardForm):
-    """One more photo."""
+    """More photos: taken on the spot, or several at once."""
 
-    photo = FileField("Photo")
-    caption = StringField("What it shows", [Length(max=120)])
+    camera = FileField("Take one now", render_kw={"capture": "environment"})
+    photo = MultipleFileField("Photos, several at once")
+    caption = StringField("What they show", [Length(max=120)])
+
+    def sent(self) -> list[Any]:
+        """The files that came along."""
+        files = [self.camera.data, *(self.photo.data or [])]
+        return [one for one in files if getattr(one, "filename", "")]
 
 
 class PlainForm(YardForm):

@@ -15,6 +15,7 @@ from yardapp.gear.services.moves import move_item
 from yardapp.gear.services.on_drives import on_and_off
 from yardapp.gear.services.papers import KeptPaper, keep_paper, must_see_paper, paper_path, papers_of
 from yardapp.gear.services.photo_grid import Pictured, photo_grid
+from yardapp.gear.services.photo_marks import PhotoPage, mark_photo, photo_page, photos_of, take_mark_away
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
 from yardapp.gear.services.rack_map import BinPage, BinRow, add_bins, bin_page, rack_map, retire_bin
 from yardapp.gear.services.records import accept_proposal, change_item
@@ -50,6 +51,7 @@ __all__ = [
     "Line",
     "Lookalike",
     "OnThatDay",
+    "PhotoPage",
     "Picture",
     "Pictured",
     "Said",
@@ -91,6 +93,7 @@ __all__ = [
     "log_propeller",
     "log_shaft",
     "look_at",
+    "mark_photo",
     "merge_items",
     "move_item",
     "must_see_paper",
@@ -104,6 +107,8 @@ __all__ = [
     "part_again",
     "path_of",
     "photo_grid",
+    "photo_page",
+    "photos_of",
     "propellers_near",
     "rack",
     "rack_map",
@@ -119,6 +124,7 @@ __all__ = [
     "set_page",
     "swap_tags",
     "tags_in",
+    "take_mark_away",
     "tell_apart",
     "undo_move",
     "work_done",

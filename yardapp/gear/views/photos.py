@@ -9,6 +9,8 @@ from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.web import current_who, filled, kept, page, saving, snapshot
 
+AT_ONCE = 12
+
 
 @bp.get("/photos/<sha256>")
 @bp.get("/photos/<sha256>/<size>")
@@ -24,22 +26,31 @@ def photo(sha256: str, size: str = "") -> ResponseReturnValue:
     return answer
 
 
+def _brought(form: forms.PhotoForm) -> list[services.Picture]:
+    """The pictures that came along, judged; a refusal is told."""
+    sent = form.sent()
+    if not sent or len(sent) > AT_ONCE:
+        form.tell(Refused("Choose a photo first." if not sent else f"At most {AT_ONCE} at once.", "photo"))
+        return []
+    try:
+        return [services.keep_picture(current_app.config["PHOTOS"], one.stream) for one in sent]
+    except Refused as refusal:
+        form.tell(refusal)
+        return []
+
+
 @bp.post("/items/<tag>/photos")
 def attach_photo(tag: str) -> ResponseReturnValue:
-    """One more photo of an item."""
+    """More photos of an item: all are kept, or none."""
     form = filled(forms.PhotoForm)
-    if form.validate():
-        try:
-            picture = services.keep_picture(current_app.config["PHOTOS"], form.photo.data.stream)
-        except (Refused, AttributeError) as refusal:
-            form.tell(refusal if isinstance(refusal, Refused) else Refused("Choose a photo first.", "photo"))
-        else:
-            with saving(form) as act:
-                item = services.item_by_tag(act.session, act.who, tag)
+    if form.validate() and (pictures := _brought(form)):
+        with saving(form) as act:
+            item = services.item_by_tag(act.session, act.who, tag)
+            for picture in pictures:
                 services.attach_photo(act.session, act.who, item, picture, form.caption.data or "")
-                act.goes_to(address_of(tag), "The photo is kept.")
-            if act.answer:
-                return kept(act)
+            act.goes_to(address_of(tag), f"{len(pictures)} photos are kept." if pictures[1:] else "The photo is kept.")
+        if act.answer:
+            return kept(act)
     with snapshot() as opened:
         item = services.item_by_tag(opened, current_who(), tag)
     return page("gear/photo_page.html", form=form, item=item, back=address_of(item.tag)), 422

@@ -1,0 +1,29 @@
+"""What is drawn over a photo. The picture itself stays as it was taken."""
+
+from datetime import datetime
+
+from sqlalchemy import CheckConstraint, ForeignKey, String
+from sqlalchemy.orm import Mapped, mapped_column
+
+from yardapp.db import Base
+
+
+class PhotoMark(Base):
+    """An arrow or a circle over a photo, in shares of its width and height. Rows are only ever added."""
+
+    __tablename__ = "gear_photo_mark"
+    __table_args__ = (CheckConstraint("kind IN ('arrow', 'circle', 'taken away')", name="kind"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    photo_id: Mapped[int] = mapped_column(ForeignKey("gear_photo.id"), index=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    from_x_ratio: Mapped[float]
+    from_y_ratio: Mapped[float]
+    to_x_ratio: Mapped[float]
+    to_y_ratio: Mapped[float]
+    words: Mapped[str] = mapped_column(String(80), default="")
+    # A mark is taken away by a row that names it; once.
+    takes_away_id: Mapped[int | None] = mapped_column(ForeignKey("gear_photo_mark.id"), unique=True)
+    at: Mapped[datetime]
+    person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
+    said_by: Mapped[str] = mapped_column(String(80))
