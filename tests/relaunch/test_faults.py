@@ -5,11 +5,12 @@ from datetime import timedelta
 import pytest
 
 from tests.factories import relaunch as launches
+from tests.factories.coating import stopped_clock
 from tests.factories.gear import make_propeller
 from tests.factories.people import make_who
 from tests.factories.vessels import make_drive, make_vessel
 from yardapp.bench import services as bench
-from yardapp.db import transaction
+from yardapp.db import now, transaction
 from yardapp.errors import NotAllowed, NotFound, Refused
 from yardapp.relaunch import services as relaunch
 
@@ -156,3 +157,16 @@ def test_only_the_office_accepts_and_owners_see_the_faults_of_their_own_boats_al
 def test_a_key_that_is_none_is_not_found(session, ada, key):
     with pytest.raises(NotFound):
         relaunch.fault_by_key(session, ada, key or "-")
+
+
+def test_a_fault_whose_day_has_come_stands_on_the_board_wherever_its_thing_lies(session, ada):
+    key, other = (stop(session, ada, tag=make_propeller(session).tag) for _ in range(2))
+    day = relaunch.today() + timedelta(days=2)
+    for one, until in ((key, day), (other, day + timedelta(days=90))):
+        relaunch.accept_fault(session, ada, one, name="Ada Brook", why="spare", until=until)
+    before = relaunch.whole_board(session, ada)[1]
+
+    with stopped_clock(now() + timedelta(days=3)):
+        after = relaunch.whole_board(session, ada)[1]
+
+    assert (before, [one.key for one in after]) == ([], [key])

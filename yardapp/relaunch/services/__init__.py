@@ -7,7 +7,16 @@ from yardapp.relaunch.models import LaunchAct
 from yardapp.relaunch.policies import QUESTIONS, Question
 from yardapp.relaunch.services import strands
 from yardapp.relaunch.services.answering import Answer, answer_line, give_line, scan_tag, sign_as_owner, take_back
-from yardapp.relaunch.services.board import BoardRow, PastLaunch, StillOpen, board, launch_of, look_over, past
+from yardapp.relaunch.services.board import (
+    BoardRow,
+    PastLaunch,
+    StillOpen,
+    board,
+    launch_of,
+    look_over,
+    past,
+    whole_board,
+)
 from yardapp.relaunch.services.fault_rows import SEVERITIES, Decision, FaultNow, today
 from yardapp.relaunch.services.faults import (
     FOUND,
@@ -100,4 +109,5 @@ __all__ = [
     "take_back",
     "take_release_back",
     "today",
+    "whole_board",
 ]

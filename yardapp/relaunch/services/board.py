@@ -77,6 +77,11 @@ class BoardRow:
 
 def board(session: Session, who: Who) -> list[BoardRow]:
     """Every launch that is not over, the soonest first; an owner sees their own boats."""
+    return whole_board(session, who)[0]
+
+
+def whole_board(session: Session, who: Who) -> tuple[list[BoardRow], list[FaultNow]]:
+    """The same, and every fault of the yard that was accepted until a day that has come."""
     acts = and_(LaunchAct.launch_id == Launch.id, LaunchAct.kind.in_(("released", "overridden", "taken back")))
     names = ("id", "kind", "release", "takes_back_id", "at", "said_by")
     columns = [getattr(LaunchAct, name).label(name) for name in names]
@@ -88,8 +93,10 @@ def board(session: Session, who: Who) -> list[BoardRow]:
         .order_by(Launch.planned, Launch.id, LaunchAct.id)
     ).all()
     boats = {row.Launch.id: row for row in rows}
-    faults = fault_rows(session, who, vessel_ids=[row.Launch.vessel_id for row in boats.values()]) if boats else []
-    return [_row(boats[one], [row for row in rows if row.Launch.id == one and row.id], faults) for one in boats][:MOST]
+    vessel_ids = [row.Launch.vessel_id for row in boats.values()]
+    faults = fault_rows(session, who, vessel_ids=vessel_ids, or_back_by=today())
+    told = [_row(boats[one], [row for row in rows if row.Launch.id == one and row.id], faults) for one in boats]
+    return told[:MOST], [fault for fault in faults if fault.is_back(today())]
 
 
 def _row(row: Any, acts: Sequence[Any], faults: Sequence[FaultNow]) -> BoardRow:

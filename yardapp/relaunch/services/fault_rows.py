@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Float, Integer, and_, case, cast, func, literal, null, or_, select, union_all
+from sqlalchemy import Float, Integer, and_, case, cast, false, func, literal, null, or_, select, union_all
 from sqlalchemy.orm import Session
 
 from yardapp.bench import services as bench
@@ -100,16 +100,20 @@ def fault_rows(
     who: Who,
     *,
     vessel_ids: Collection[int] | None = None,
+    or_back_by: date | None = None,
     tag: str = "",
     key: str = "",
     with_closed: bool = False,
     limit: int = MOST_LISTED,
 ) -> list[FaultNow]:
-    """Faults that this person may know of, worst first: all that stand, those of some boats, or one by its key."""
+    """Faults that this person may know of, worst first: all that stand, those of some boats, or one by its key.
+
+    `or_back_by` adds to those of some boats every one of the yard whose acceptance ran until that day.
+    """
     chosen = union_all(_own(who), _of_the_bench(who)).subquery()
     narrowed = select(chosen)
     if vessel_ids is not None:
-        narrowed = narrowed.where(chosen.c.vessel_id.in_(vessel_ids))
+        narrowed = narrowed.where(or_(chosen.c.vessel_id.in_(vessel_ids), _is_back_by(chosen.c, or_back_by)))
     if tag:
         narrowed = narrowed.where(chosen.c.tag == tag.strip().upper())
     if key:
@@ -118,12 +122,22 @@ def fault_rows(
         narrowed = narrowed.where(chosen.c.closed_at.is_(None))
     rank = case(WORST_FIRST, value=chosen.c.severity)
     rows = narrowed.order_by(rank, chosen.c.at.desc(), chosen.c.source, chosen.c.id).limit(limit).subquery()
-    own, theirs = FaultAct.fault_id == rows.c.id, FaultAct.bench_fault_id == rows.c.id
-    joined = or_(and_(rows.c.source == "y", own), and_(rows.c.source == "b", theirs))
-    found = session.execute(
-        select(rows, FaultAct).select_from(rows).outerjoin(FaultAct, joined).order_by(FaultAct.id)
-    ).all()
+    with_acts = select(rows, FaultAct).select_from(rows).outerjoin(FaultAct, _acts_of(rows.c))
+    found = session.execute(with_acts.order_by(FaultAct.id)).all()
     return sorted(_folded(found), key=lambda fault: (WORST_FIRST[fault.severity], -fault.at.timestamp()))
+
+
+def _is_back_by(rows: Any, on: date | None) -> Any:
+    if on is None:
+        return false()
+    given = select(FaultAct.id).where(_acts_of(rows), FaultAct.kind == "accepted", FaultAct.until <= on)
+    return given.exists()
+
+
+def _acts_of(rows: Any) -> Any:
+    """The clause "what was decided of this fault"."""
+    own, theirs = FaultAct.fault_id == rows.id, FaultAct.bench_fault_id == rows.id
+    return or_(and_(rows.source == "y", own), and_(rows.source == "b", theirs))
 
 
 def _number(key: str) -> int:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from sqlalchemy import and_, select
+from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from yardapp.db import now
@@ -133,8 +134,11 @@ def _must_stand(lines: Sequence[Line]) -> None:
 
 def _new_row(session: Session, name: str) -> LineList:
     row = LineList(name=name, number=0)
-    session.add(row)
-    session.flush()  # its versions name its number
+    try:
+        with session.begin_nested():
+            session.add(row)
+    except IntegrityError:
+        raise Refused("Somebody began that list at the same moment. Look again.", "name") from None
     return row
 
 

@@ -9,6 +9,7 @@ from yardapp.forms import options
 from yardapp.relaunch import services
 from yardapp.relaunch.forms import BareForm, PlanForm
 from yardapp.relaunch.showing import board as showing
+from yardapp.relaunch.showing.faults import listed as faults_listed
 from yardapp.relaunch.views.door import bp
 from yardapp.vessels import services as vessels
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
@@ -25,12 +26,14 @@ def sheet_href(launch_id: int) -> str:
 def board() -> ResponseReturnValue:
     """Boats with a launch date, the soonest first; what is due after those that are afloat."""
     with snapshot() as opened:
-        rows = services.board(opened, current_who())
+        rows, back = services.whole_board(opened, current_who())
+    on = services.today()
     return page(
         "relaunch/board.html",
         boats=[
             showing.boat(row, sheet_href(row.launch_id), lambda key: url_for("relaunch.fault", key=key)) for row in rows
         ],
+        back=[faults_listed(fault, url_for("relaunch.fault", key=fault.key), on) for fault in back],
         due=showing.due_rows(rows, sheet_href, now()),
         looked=min((row.looked for row in rows), default=None),
         form=filled(BareForm),
@@ -48,7 +51,7 @@ def look_over() -> ResponseReturnValue:
             act.goes_to(url_for("relaunch.board"), "Looked over.")
         if act.answer:
             return kept(act)
-    return refused("relaunch/board.html", form, boats=[], due=[], looked=None)
+    return refused("relaunch/board.html", form, boats=[], back=[], due=[], looked=None)
 
 
 @bp.get("/past")
