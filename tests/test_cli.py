@@ -324,6 +324,7 @@ def test_a_sound_register_passes_and_a_stray_file_is_only_counted(yard):
         "1 photo looked at.",
         "1 file in the photo folder without an item: left by saves never finished.",
         "1 item looked at: figures against evidence.",
+        "1 item looked at: places against moves.",
         "The register is sound.",
     ]
 

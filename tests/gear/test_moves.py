@@ -298,6 +298,7 @@ def test_what_is_late_is_on_the_list_and_is_asked_after(client, fetch):
     assert "3 days late" in html
     assert kept in html
     assert "Away, 1 late" in fetch("/rack")
+    assert ", 3 days late" in fetch(f"/propellers/{item.tag}")
     client.send(
         f"/items/{item.tag}/chase", said="Rang: ready on Friday", due_on=f"{now() + timedelta(days=4):%Y-%m-%d}"
     )
@@ -317,3 +318,15 @@ def test_a_new_promise_stands_until_it_is_back_even_after_an_undoing(session):
     undo(session, last_event(session))
 
     assert (item.standing, item.due_on) == ("shop", date(2099, 1, 1))
+
+
+def test_a_place_that_somebody_wrote_past_the_app_is_found_by_the_check(session):
+    items = [make_propeller(session) for _ in range(2)]
+    move(session, items[0], "to shop", place="the shop")
+    session.flush()
+    sound = gear.astray(session, items)
+    session.execute(text(f"UPDATE gear_item SET place = 'Rack X' WHERE id = {items[0].id}"))
+    session.expire_all()
+
+    assert sound == []
+    assert gear.astray(session, items) == [items[0]]

@@ -22,6 +22,7 @@ def run(asked: argparse.Namespace) -> int:
             return 1
         faults += _told(soundness.of_the_photos(session, settings.photos))
         faults += _told(soundness.of_the_figures(session))
+        faults += _told(soundness.of_the_places(session))
     print("The register is sound." if not faults else f"{soundness.counted(faults, 'fault')} found.")
     return 1 if faults else 0
 

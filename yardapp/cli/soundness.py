@@ -103,6 +103,17 @@ def of_the_figures(session: Session) -> Iterator[Finding]:
     yield True, f"{counted(looked_at, 'item')} looked at: figures against evidence."
 
 
+def of_the_places(session: Session) -> Iterator[Finding]:
+    """Where each thing is against the moves that put it there."""
+    after, looked_at = 0, 0
+    while items := _next_items(session, after):
+        for item in gear.astray(session, items):
+            yield False, f"{item.tag} is not where its moves leave it."
+        after, looked_at = items[-1].id, looked_at + len(items)
+        session.rollback()
+    yield True, f"{counted(looked_at, 'item')} looked at: places against moves."
+
+
 def _next_items(session: Session, after: int) -> list[gear.Item]:
     return list(session.scalars(select(gear.Item).where(gear.Item.id > after).order_by(gear.Item.id).limit(AT_ONCE)))
 

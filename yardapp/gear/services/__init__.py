@@ -2,6 +2,7 @@
 
 from yardapp.gear.models import Item
 from yardapp.gear.services.ages import first_work_after
+from yardapp.gear.services.astray import astray
 from yardapp.gear.services.away import Away, away, chase, count_late
 from yardapp.gear.services.blank_tags import Labelled, blank_kind, free_tags, labels_of, reserve_tags, tags_in
 from yardapp.gear.services.crossed import Doubt, look_at, pair, swap_tags
@@ -64,6 +65,7 @@ __all__ = [
     "accept_proposal",
     "add_bins",
     "add_evidence",
+    "astray",
     "attach_photo",
     "away",
     "bin_page",

@@ -17,7 +17,7 @@ from yardapp.gear.showing.lists import listed, part_glance, size_of
 from yardapp.gear.showing.lookalikes import lookalike_shown, pictured
 from yardapp.gear.showing.moments import moment_rows
 from yardapp.gear.showing.pictures import picture_of, picture_rows
-from yardapp.gear.showing.places import away_shown, rack_shown
+from yardapp.gear.showing.places import away_shown, late_said, rack_shown
 from yardapp.gear.showing.tags import blank_rows, label_lines
 from yardapp.gear.showing.ways import ways_of, worked_out
 from yardapp.gear.showing.works import work_shown
@@ -36,6 +36,7 @@ __all__ = [
     "gap_of",
     "history_rows",
     "label_lines",
+    "late_said",
     "listed",
     "lookalike_shown",
     "moment_rows",

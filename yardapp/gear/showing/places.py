@@ -1,6 +1,7 @@
 """Racks, bins and what is away, in the words of a page."""
 
 from collections.abc import Callable, Sequence
+from datetime import date
 from typing import Any
 
 from yardapp.filters import day
@@ -33,11 +34,21 @@ def away_shown(one: Away, system: System, href: str) -> dict[str, Any]:
     """One thing that is to come back: where it is, since when, how late."""
     due = f"expected {day(one.due_on)}" if one.due_on else "nobody said when"
     chased = f"; asked after {day(one.chased)}" if one.chased else ""
-    days = f"{one.days_late} day{'' if one.days_late == 1 else 's'} late"
     return {
         "tag": one.item.tag,
         "href": href,
         "size": size_of(one.item, system),
         "where": f"{one.item.where} since {day(one.since)}; {due}{chased}",
-        "flag": days if one.days_late else "",
+        "flag": days_late(one.days_late),
     }
+
+
+def days_late(count: int) -> str:
+    """`6 days late`; nothing for what is in time."""
+    return f"{count} day{'' if count == 1 else 's'} late" if count > 0 else ""
+
+
+def late_said(due_on: date | None, today: date) -> str:
+    """What stands behind the day on which a thing is expected back."""
+    late = days_late((today - due_on).days) if due_on else ""
+    return f", {late}" if late else ""

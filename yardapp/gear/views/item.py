@@ -5,6 +5,7 @@ from collections.abc import Callable
 from flask import redirect, url_for
 from flask.typing import ResponseReturnValue
 
+from yardapp.db import now
 from yardapp.errors import Refused
 from yardapp.gear import forms, services, showing
 from yardapp.gear.figures import KINDS
@@ -53,6 +54,7 @@ def _item(tag: str, kind: str) -> ResponseReturnValue:
         history=showing.history_rows(found, undo),
         worked_out=showing.worked_out(found),
         doubtful={line.id: said for line in found.photos if (said := showing.possibly_of(found, line))},
+        late=showing.late_said(found.item.due_on, now().date()),
         two_ways=showing.seen_two_ways(found),
         other_tags=sorted({line.tag for line in found.lines} - {found.item.tag, ""}),
         plain=filled(forms.PlainForm),
