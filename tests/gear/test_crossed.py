@@ -146,6 +146,15 @@ def test_a_swap_needs_a_second_name_and_a_look_at_the_other_one_that_fits(sessio
         swap(session, first, second, second_id=owner)
 
 
+def test_tags_that_are_right_are_not_swapped(session):
+    first, second = make_propeller(session), make_propeller(session, place="Rack D")
+
+    with pytest.raises(Refused, match="nothing that is seen speaks for a swap"):
+        swap(session, first, second, seen=RIGHT, seen_at_other=RIGHT)
+    with pytest.raises(Refused, match="not come yet"):
+        swap(session, first, make_propeller(session, hand="left"), since=now() + timedelta(days=2))
+
+
 def test_a_wrong_swap_is_undone_for_both(client, fetch, register):
     with transaction() as session:
         first, second = make_pair(session)

@@ -123,6 +123,8 @@ def swap_tags(
     item, other = (tagged(session, who, one, for_change=True) for one in (tag, other_tag))
     second = _second(session, who, second_id)
     _must_fit(item, other, seen, seen_at_other)
+    if since is not None and since > now():
+        raise Refused("That day has not come yet.", "since_on")
     since = since or last_agreed(differences(seen, item), _said_of(session, item), item.logged)
     for one in (item, other):
         leave(session, who, one, note="tags swapped")
@@ -154,6 +156,8 @@ def _must_fit(item: Item, other: Item, seen: Seen, seen_at_other: Seen) -> None:
             raise Refused(f"{one.tag} is {one.place}. Use the tag that was kept.", "other_tag")
     if seen.is_empty or seen_at_other.is_empty:
         raise Refused(f"Look at {other.tag} too: hand, blades, size, or best its weight.", "other_hand")
+    if not differences(seen, item) and not differences(seen_at_other, other):
+        raise Refused("Each is as its own tag says: nothing that is seen speaks for a swap.", "other_hand")
     for where, look, has in ((item, seen, other), (other, seen_at_other, item)):
         apart = differences(look, has)
         if apart:
