@@ -27,10 +27,14 @@ def _on_board(row: services.BoardRow) -> bodies.OnBoard:
         looked=row.looked,
         releases=list(row.releases),
         next_release=row.next_release,
-        open=[bodies.StillOpen(**asdict(one)) for one in row.open],
-        follow_ups=[bodies.StillOpen(**asdict(one)) for one in row.follow_ups],
+        open=[_still(one) for one in row.open],
+        follow_ups=[_still(one) for one in row.follow_ups],
         stops=[fault.key for fault in row.stops],
     )
+
+
+def _still(one: services.StillOpen) -> bodies.StillOpen:
+    return bodies.StillOpen.model_validate(one, from_attributes=True)
 
 
 @reads(AT, reply=bodies.Sheet, errors=(403,))

@@ -30,6 +30,7 @@ class StillOpen:
     has: str
     verdict: str
     is_stop: bool
+    by: str
     due: datetime | None
     late: datetime | None
 
@@ -124,7 +125,7 @@ def _due_first(lines: list[StillOpen]) -> list[StillOpen]:
 
 
 def _still(one: dict[str, Any]) -> StillOpen:
-    names = ("title", "part", "has", "verdict", "is_stop")
+    names = ("title", "part", "has", "verdict", "is_stop", "by")
     return StillOpen(**{name: one[name] for name in names}, due=_moment(one["due"]), late=_moment(one["late"]))
 
 

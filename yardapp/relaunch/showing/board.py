@@ -12,6 +12,8 @@ SHOWN = 6
 
 def boat(row: BoardRow, href: str, fault_href: Callable[[str], str]) -> dict[str, Any]:
     """One boat: when, what is in the way and who has it."""
+    # A fault that stops her is told by its own name; the line that it stands on would say it twice.
+    lines = [one for one in row.in_the_way if not (row.stops and one.by == "faults")]
     return {
         "name": row.boat,
         "href": href,
@@ -20,8 +22,8 @@ def boat(row: BoardRow, href: str, fault_href: Callable[[str], str]) -> dict[str
         "said": _said(row),
         "has": ", ".join(f"{who} {count}" for who, count in row.who_has_it.items()),
         "shape": "no" if row.in_the_way or row.stops else "yes",
-        "lines": [_line(one) for one in row.in_the_way if not (row.stops and one.title.startswith("No fault"))][:SHOWN],
-        "more": max(0, len(row.in_the_way) - SHOWN),
+        "lines": [_line(one) for one in lines[:SHOWN]],
+        "more": max(0, len(lines) - SHOWN),
         "stops": [{"said": f"{fault.on}: {fault.what}", "href": fault_href(fault.key)} for fault in row.stops],
         "overridden": ", ".join(row.overridden),
     }
