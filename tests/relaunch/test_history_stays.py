@@ -1,7 +1,7 @@
 """No act, release, fault, decision, version of a list or policy can be altered or removed, however it is tried."""
 
 import pytest
-from sqlalchemy import text, update
+from sqlalchemy import inspect, select, text, update
 from sqlalchemy.exc import DBAPIError
 
 from tests.factories import relaunch as launches
@@ -57,3 +57,38 @@ def alter_an_act():
 def test_a_service_that_changes_a_kept_act_is_refused_by_the_database(kept):
     with pytest.raises(DBAPIError, match="history stays"):
         alter_an_act()
+
+
+def rows_of(launch_id):
+    with transaction() as session:
+        acts = session.scalars(select(LaunchAct).where(LaunchAct.launch_id == launch_id).order_by(LaunchAct.id))
+        return [{column.key: getattr(act, column.key) for column in inspect(LaunchAct).column_attrs} for act in acts]
+
+
+def test_every_act_on_the_pages_adds_a_row_and_leaves_the_earlier_ones_as_they_were(client, kept):
+    launch = f"/relaunch/{kept}"
+    posts = [
+        (f"{launch}/lines/turns?drive_id=1", {"answer": "no", "note": "binds"}),
+        (f"{launch}/lines/turns/give?drive_id=1", {"name": "Ivy Lund"}),
+        (f"{launch}/acts/2/take-back", {"why": "the boat beside her"}),
+        (f"{launch}/override/launch", {"reason": "crane leaves at noon"}),
+        (f"{launch}/hour", {"planned": "2031-04-01T10:00"}),
+        (f"{launch}/kept/6/take-back", {"why": "wind"}),
+        (f"{launch}/call-off", {"why": "sold ashore"}),
+    ]
+    for number, (address, boxes) in enumerate(posts):
+        before = rows_of(kept)
+
+        answer = client.send(address, **boxes)
+
+        after = rows_of(kept)
+        assert answer.status_code == 303, (address, answer.text[:300])
+        assert (len(after), after[: len(before)]) == (len(before) + 1, before), number
+
+
+def test_no_page_of_the_room_takes_more_than_reading_and_posting(app):
+    methods = {
+        one for rule in app.url_map.iter_rules() if rule.endpoint.startswith("relaunch.") for one in rule.methods
+    }
+
+    assert methods == {"GET", "HEAD", "OPTIONS", "POST"}
