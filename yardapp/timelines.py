@@ -3,9 +3,25 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import ColumnElement, Date, Double, Select, String, and_, cast, literal, null, or_, select, union_all
+from sqlalchemy import (
+    ColumnElement,
+    Date,
+    Double,
+    Integer,
+    Select,
+    String,
+    and_,
+    bindparam,
+    cast,
+    literal,
+    null,
+    or_,
+    select,
+    union_all,
+)
 from sqlalchemy.orm import Session
 
 from yardapp.db import UtcTime
@@ -69,7 +85,7 @@ class Asked:
 
 # What other rooms have to tell of a thing, a boat or a drive, by ("item" | "vessel" | "drive", strand's name):
 # each makes strands out of the numbers of the things, boats or drives.
-TOLD: dict[tuple[str, str], Callable[[Sequence[int]], list[Strand]]] = {}
+TOLD: dict[tuple[str, str], Callable[[Any], list[Strand]]] = {}
 
 
 def strand(
@@ -99,19 +115,39 @@ def _named(name: str, column: Any) -> Any:
     return column.label(name)
 
 
-def woven(session: Session, strands: Sequence[Strand], asked: Asked) -> tuple[list[Moment], str]:
+def woven(
+    session: Session, make: Callable[..., list[Strand]], shape: tuple[Any, ...], given: dict[str, Any], asked: Asked
+) -> tuple[list[Moment], str]:
     """The newest moments of all strands, and the key after which the next page goes on (empty: no more). One query.
 
-    Each strand is read along its own index, no further than a page.
+    `make(*shape)` makes the strands, in which what is `given` stands by name; the query is built once for each shape,
+    for building it takes longer than answering it. Each strand is read along its own index, no further than a page.
     """
-    chosen = [one for one in strands if asked.group in ("", one.group)]
-    if not chosen:
+    last = _read(asked.after)
+    days = (asked.since is not None, asked.until is not None)
+    query = _built(make, shape, asked.group, days, last[1] if last else None, asked.limit)
+    if query is None:
         return [], ""
-    shares = [select(_share(one, asked).subquery()) for one in chosen]
-    rows = session.execute(union_all(*shares)).mappings()
+    sought: dict[str, Any] = {"asked_since": asked.since, "asked_until": asked.until}
+    if last is not None:
+        sought |= {"last_at": last[0], "last_id": last[2]}
+    rows = session.execute(query, given | {name: one for name, one in sought.items() if one is not None}).mappings()
     moments = sorted((_known(row) for row in rows), key=_order, reverse=True)
     shown = moments[: asked.limit]
     return shown, shown[-1].key if len(moments) > asked.limit else ""
+
+
+@lru_cache(maxsize=500)
+def _built(
+    make: Callable[..., list[Strand]],
+    shape: tuple[Any, ...],
+    group: str,
+    days: tuple[bool, bool],
+    after: str | None,
+    limit: int,
+) -> Any:
+    shares = [select(_share(one, days, after, limit).subquery()) for one in make(*shape) if group in ("", one.group)]
+    return union_all(*shares) if shares else None
 
 
 def _order(one: Moment) -> tuple[datetime, str, int]:
@@ -123,23 +159,24 @@ def _known(row: Any) -> Moment:
     return Moment(**{**said, "is_replaced": bool(row["is_replaced"])})
 
 
-def _share(one: Strand, asked: Asked) -> Select[Any]:
+def _share(one: Strand, days: tuple[bool, bool], after: str | None, limit: int) -> Select[Any]:
     rows = one.rows
-    if asked.since is not None:
-        rows = rows.where(one.at >= asked.since)
-    if asked.until is not None:
-        rows = rows.where(one.at < asked.until)
-    if (last := _read(asked.after)) is not None:
-        rows = rows.where(_older(one, *last))
-    return rows.order_by(one.at.desc(), one.id.desc()).limit(asked.limit + 1)
+    if days[0]:
+        rows = rows.where(one.at >= bindparam("asked_since", type_=UtcTime()))
+    if days[1]:
+        rows = rows.where(one.at < bindparam("asked_until", type_=UtcTime()))
+    if after is not None:
+        rows = rows.where(_older(one, after))
+    return rows.order_by(one.at.desc(), one.id.desc()).limit(limit + 1)
 
 
-def _older(one: Strand, at: datetime, name: str, number: int) -> ColumnElement[bool]:
+def _older(one: Strand, name: str) -> Any:
     """Older than the last one shown; of the same moment, what comes after it in the order of strand and number."""
+    at, number = bindparam("last_at", type_=UtcTime()), bindparam("last_id", type_=Integer())
     if one.name > name:
-        return one.at < at  # type: ignore[no-any-return]
+        return one.at < at
     if one.name < name:
-        return one.at <= at  # type: ignore[no-any-return]
+        return one.at <= at
     return or_(one.at < at, and_(one.at == at, one.id < number))
 
 
@@ -154,7 +191,7 @@ def _read(key: str) -> tuple[datetime, str, int] | None:
         return None
 
 
-def told_of(what: str, numbers: Sequence[int]) -> list[Strand]:
-    """The strands of other rooms."""
-    told = [make for (of, _name), make in sorted(TOLD.items()) if of == what and numbers]
+def told_of(what: str, numbers: Any) -> list[Strand]:
+    """The strands of other rooms; `numbers` stands for the list of them."""
+    told = [make for (of, _name), make in sorted(TOLD.items()) if of == what]
     return [one for make in told for one in make(numbers)]

@@ -170,3 +170,12 @@ def test_owners_look_through_nobodys_gear(client_as):
 
     assert owner.get("/rack/untagged").status_code == 403
     assert owner.get("/items/P-0001/seen-before").status_code == 403
+
+
+def test_one_that_is_on_a_boat_is_shown_only_where_much_speaks_for_it(register):
+    with transaction() as session:
+        make_propeller(session, blades=(3.0, 0.0), pitch_m=(0.61, 0.004), bore_large_m=(0.05, 0.0001))
+        new = make_propeller(session, blades=(3.0, 0.0))
+
+    with snapshot() as session:
+        assert tags(session, new.tag) == []

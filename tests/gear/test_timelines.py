@@ -281,3 +281,20 @@ def test_a_things_own_page_shows_the_newest_hundred_lines_and_leads_to_the_rest(
     assert "/items/P-0001/timeline" in html
     assert "Rack 119" in html
     assert "put in Rack 3<" not in html
+
+
+def test_a_stamp_stands_on_the_timeline_as_it_was_seen(client, fetch):
+    client.send("/log", place="Rack C", stamp="22 x 18 RH")
+
+    assert "Stamp 22 x 18 RH, stamped" in fetch("/items/P-0001/timeline?group=figures")
+
+
+def test_a_query_is_built_once_for_each_shape_and_answers_each_thing_for_itself(session):
+    one, other = make_propeller(session, place="Rack A"), make_propeller(session, place="Rack B")
+
+    def places(item, **asked):
+        found = gear.item_timeline(session, make_who(session), item.tag, Asked(group="moves", **asked))
+        return [moment.place for moment in found.moments]
+
+    assert (places(one), places(other)) == (["Rack A"], ["Rack B"])
+    assert (places(one, since=ago(1)), places(one, since=now() + timedelta(days=1))) == (["Rack A"], [])

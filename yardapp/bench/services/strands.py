@@ -1,12 +1,12 @@
 """What the bench tells on a thing's timeline: faults marked and closed."""
 
-from collections.abc import Sequence
+from typing import Any
 
 from yardapp.bench.models import Fault, FaultClosing
 from yardapp.timelines import TOLD, Strand, strand
 
 
-def of_items(item_ids: Sequence[int]) -> list[Strand]:
+def of_items(item_ids: Any) -> list[Strand]:
     """Faults of propellers, and how each was closed."""
     mine = Fault.item_id.in_(item_ids)
     fault = [(Fault, Fault.id == FaultClosing.fault_id)]

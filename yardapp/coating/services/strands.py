@@ -1,12 +1,12 @@
 """What the coating tells on a thing's timeline: each coating that was finished."""
 
-from collections.abc import Sequence
+from typing import Any
 
 from yardapp.coating.models import Job, Piece
 from yardapp.timelines import TOLD, Strand, strand
 
 
-def of_items(item_ids: Sequence[int]) -> list[Strand]:
+def of_items(item_ids: Any) -> list[Strand]:
     """Coatings that these things were given."""
     mine = [Piece.item_id.in_(item_ids), Piece.finished.is_not(None)]
     return [

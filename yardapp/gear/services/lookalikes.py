@@ -78,9 +78,10 @@ def _with_photo(session: Session, who: Who, tag: str) -> tuple[Item, str]:
 
 def _held_beside(item: Item, row: Any) -> Lookalike | None:
     like = likeness(item, row, is_serial=bool(row.is_serial))
-    if like is None or not (like.agreed or like.is_serial):
-        return None
     is_gone = row.standing in GONE
+    # One that the register knows to be somewhere is worth a look only where much speaks for it.
+    if like is None or not (like.is_likely or (is_gone and like.agreed)):
+        return None
     return Lookalike(row=row_of(row), photo=row.photo or "", like=like, is_gone=is_gone, since=row.since)
 
 

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, exists, func, or_, select
+from sqlalchemy import ColumnElement, Integer, and_, bindparam, exists, func, or_, select
 from sqlalchemy.orm import Session, aliased
 
+from yardapp.db import UtcTime
 from yardapp.gear.figures import WORK
 from yardapp.gear.models import Event, Evidence, Item, Photo
 from yardapp.gear.services.items import seen_by, tagged
@@ -52,12 +53,22 @@ def item_timeline(session: Session, who: Who, tag: str, asked: Asked) -> Timelin
     found = session.scalars(select(Item).where(or_(Item.id.in_(mine), Item.merged_into_id.in_(mine)))).all()
     item = next((one for one in found if one.tag == tag.strip().upper()), None) or tagged(session, who, tag)
     ids = [one.id for one in found]
-    strands = [one for item_id in ids for one in _of_item(item_id)]
-    moments, further = woven(session, [*strands, *told_of("item", ids)], asked)
+    given = {"items": ids} | {f"item_{number}": one for number, one in enumerate(ids)}
+    moments, further = woven(session, _of_items, (len(ids),), given, asked)
     return Timeline(of=item, moments=moments, further=further)
 
 
-def _of_item(item_id: int) -> list[Strand]:
+def _of_items(count: int) -> list[Strand]:
+    """Of a thing under so many tags."""
+    mine = [one for number in range(count) for one in _of_item(_number(f"item_{number}"))]
+    return [*mine, *told_of("item", bindparam("items", expanding=True))]
+
+
+def _number(name: str) -> Any:
+    return bindparam(name, type_=Integer())
+
+
+def _of_item(item_id: Any) -> list[Strand]:
     replacing = aliased(Evidence)
     return [
         _events("moved", Event.item_id == item_id, Event.kind.not_in(WORKED)),
@@ -114,12 +125,24 @@ def _events(group: str, *where: ColumnElement[bool]) -> Strand:
     )
 
 
-def _on_drive(stay: Stay) -> list[Strand]:
-    """What came on and off a drive, and was done there, while it stood in that boat."""
-    spell = [Event.at >= stay.since] if stay.since else []
-    spell += [Event.at < stay.until] if stay.until else []
-    here = [Event.drive_id == stay.drive_id, *spell]
-    return [_events("moved", *here, Event.kind.not_in(WORKED)), _events("worked", *here, Event.kind.in_(WORKED))]
+def _on_drives(spells: tuple[tuple[bool, bool], ...]) -> list[Strand]:
+    """What came on and off drives, and was done there, while each stood in that boat: has it a begin, an end?"""
+    found = []
+    for number, (has_begin, has_end) in enumerate(spells):
+        here = [Event.drive_id == _number(f"drive_{number}")]
+        here += [Event.at >= bindparam(f"begin_{number}", type_=UtcTime())] if has_begin else []
+        here += [Event.at < bindparam(f"end_{number}", type_=UtcTime())] if has_end else []
+        found += [_events("moved", *here, Event.kind.not_in(WORKED)), _events("worked", *here, Event.kind.in_(WORKED))]
+    return found
+
+
+def _spells(stays: Sequence[Stay]) -> tuple[tuple[tuple[bool, bool], ...], dict[str, Any]]:
+    """Which ends each stay has, and what they are, by name."""
+    given: dict[str, Any] = {}
+    for number, stay in enumerate(stays):
+        ends = {f"drive_{number}": stay.drive_id, f"begin_{number}": stay.since, f"end_{number}": stay.until}
+        given |= {name: one for name, one in ends.items() if one is not None}
+    return tuple((stay.since is not None, stay.until is not None) for stay in stays), given
 
 
 def boat_timeline(session: Session, who: Who, vessel_id: int, asked: Asked) -> Timeline:
@@ -131,11 +154,20 @@ def boat_timeline(session: Session, who: Who, vessel_id: int, asked: Asked) -> T
         There is no such boat, or this person may not know of her.
     """
     vessel, stays = stays_in(session, who, vessel_id)
-    strands = [happenings_strand(who, vessel_id=vessel_id), *told_of("vessel", [vessel_id])]
-    strands += [one for stay in stays for one in _on_drive(stay)]
-    strands += told_of("drive", sorted({stay.drive_id for stay in stays if stay.until is None}))
-    moments, further = woven(session, strands, asked)
+    spells, given = _spells(stays)
+    given |= {"vessel": vessel_id, "vessels": [vessel_id]}
+    given["drives"] = sorted({stay.drive_id for stay in stays if stay.until is None})
+    moments, further = woven(session, _of_boat, (who.may("see"), spells), given, asked)
     return Timeline(of=vessel, moments=moments, further=further)
+
+
+def _of_boat(is_all: bool, spells: tuple[tuple[bool, bool], ...]) -> list[Strand]:
+    return [
+        happenings_strand(is_all=is_all, vessel_id=_number("vessel")),
+        *told_of("vessel", bindparam("vessels", expanding=True)),
+        *told_of("drive", bindparam("drives", expanding=True)),
+        *_on_drives(spells),
+    ]
 
 
 def drive_timeline(session: Session, who: Who, drive_id: int, asked: Asked) -> Timeline:
@@ -147,11 +179,19 @@ def drive_timeline(session: Session, who: Who, drive_id: int, asked: Asked) -> T
         There is no such drive, or this person may not know of it.
     """
     drive, vessel, stays = stays_of_drive(session, who, drive_id)
-    only = None if who.may("see") else vessel.id
-    strands = [happenings_strand(who, drive_id=drive_id, vessel_id=only), *told_of("drive", [drive_id])]
-    strands += [one for stay in stays for one in _on_drive(stay)]
-    moments, further = woven(session, strands, asked)
+    spells, given = _spells(stays)
+    given |= {"drive": drive_id, "drives": [drive_id]} | ({} if who.may("see") else {"vessel": vessel.id})
+    moments, further = woven(session, _of_drive, (who.may("see"), spells), given, asked)
     return Timeline(of=(drive, vessel), moments=moments, further=further)
+
+
+def _of_drive(is_all: bool, spells: tuple[tuple[bool, bool], ...]) -> list[Strand]:
+    only = None if is_all else _number("vessel")
+    return [
+        happenings_strand(is_all=is_all, drive_id=_number("drive"), vessel_id=only),
+        *told_of("drive", bindparam("drives", expanding=True)),
+        *_on_drives(spells),
+    ]
 
 
 def aboard_on(

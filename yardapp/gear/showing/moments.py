@@ -42,7 +42,8 @@ def moment_rows(
 def _said(one: Moment, system: System) -> str:
     if one.strand == "read":
         said = said_in(one.kind, one.value, one.u_value, one.word or None, system)
-        return f"{FIGURES[one.kind].label} {said}, {BASIS.get(one.basis, one.basis)}"
+        label = FIGURES[one.kind].label if one.kind in FIGURES else one.kind.capitalize()
+        return f"{label} {said}, {BASIS.get(one.basis, one.basis)}"
     if one.strand == "photo":
         return "Photo"
     if one.strand in ("moved", "worked"):

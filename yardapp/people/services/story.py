@@ -3,13 +3,13 @@
 from collections.abc import Callable
 from typing import Any
 
-from sqlalchemy import and_, func
+from sqlalchemy import Integer, and_, bindparam, func
 from sqlalchemy.orm import Session
 
 from yardapp.people.models import Audit
 from yardapp.people.services.accounts import person_by_id
 from yardapp.people.who import Who
-from yardapp.timelines import Asked, Moment, strand, woven
+from yardapp.timelines import Asked, Moment, Strand, strand, woven
 
 # How the things of other rooms are called, by the trail's word for them: a table to join, its number, and the name.
 NAMED: dict[str, Callable[[], tuple[Any, Any, Any]]] = {}
@@ -28,6 +28,12 @@ def person_timeline(session: Session, who: Who, person_id: int, asked: Asked) ->
     if who.person_id != person_id:
         who.must("people")
     row = person_by_id(session, person_id)
+    moments, further = woven(session, _acts, (), {"person": person_id}, asked)
+    return row.name, moments, further
+
+
+def _acts() -> list[Strand]:
+    """What somebody did, with the name of what it was done to."""
     names = {subject: make() for subject, make in NAMED.items()}
     joined = [
         (table, and_(Audit.subject == subject, number == Audit.subject_id))
@@ -37,7 +43,7 @@ def person_timeline(session: Session, who: Who, person_id: int, asked: Asked) ->
         "act",
         "acts",
         Audit,
-        Audit.person_id == person_id,
+        Audit.person_id == bindparam("person", type_=Integer()),
         joined=joined,
         said_by=Audit.device,
         kind=Audit.act,
@@ -45,5 +51,4 @@ def person_timeline(session: Session, who: Who, person_id: int, asked: Asked) ->
         tag=func.coalesce(*(name for _table, _number, name in names.values()), ""),
         place=Audit.subject_id,
     )
-    moments, further = woven(session, [acts], asked)
-    return row.name, moments, further
+    return [acts]

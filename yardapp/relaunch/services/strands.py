@@ -1,6 +1,6 @@
 """What the relaunch tells on timelines: faults of things, drives and boats, and what was released when."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import Any
 
 from sqlalchemy import or_
@@ -9,10 +9,10 @@ from yardapp.relaunch.models import FaultAct, Launch, LaunchAct, YardFault
 from yardapp.timelines import TOLD, Strand, strand
 
 
-def _faults(column: Any) -> Callable[[Sequence[int]], list[Strand]]:
+def _faults(column: Any) -> Callable[[Any], list[Strand]]:
     """Faults of what that column numbers, and what was decided of each."""
 
-    def told(numbers: Sequence[int]) -> list[Strand]:
+    def told(numbers: Any) -> list[Strand]:
         mine = column.in_(numbers)
         fault = [(YardFault, YardFault.id == FaultAct.fault_id)]
         found = "fault found: " + YardFault.what
@@ -25,7 +25,7 @@ def _faults(column: Any) -> Callable[[Sequence[int]], list[Strand]]:
     return told
 
 
-def _launches(vessel_ids: Sequence[int]) -> list[Strand]:
+def _launches(vessel_ids: Any) -> list[Strand]:
     """Launches that were planned, and every release."""
     hers, joined = Launch.vessel_id.in_(vessel_ids), [(Launch, Launch.id == LaunchAct.launch_id)]
     said = or_(LaunchAct.release != "", LaunchAct.planned.is_not(None))
