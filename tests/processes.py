@@ -19,7 +19,7 @@ from pathlib import Path
 from typing import Literal
 
 YARDAPP = (sys.executable, "-W", "error::ResourceWarning", "-m", "yardapp.cli")
-PATIENCE_S = 60  # for a machine that is busy with everything else; a healthy start takes about a second
+PATIENCE_S = 180  # for a machine that is busy with everything else; a healthy start takes about a second
 
 
 def environment(**said: str) -> dict[str, str]:
