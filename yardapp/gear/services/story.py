@@ -3,9 +3,10 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
+from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import ColumnElement, String, cast, literal, null, or_, select, true, union_all
+from sqlalchemy import ColumnElement, Integer, String, bindparam, cast, literal, null, or_, select, true, union_all
 from sqlalchemy.orm import Session, aliased
 
 from yardapp.errors import NotFound
@@ -120,11 +121,17 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None, *, 
 
 
 def _lines(session: Session, item_id: int, newest: int | None) -> list[Line]:
-    parts = union_all(_statements(item_id), _events(item_id, newest), _photos(item_id))
-    rows = session.execute(parts).mappings().all()
+    rows = session.execute(_parts(newest), {"item": item_id}).mappings().all()
     replaced = {(row["row"], row["replaces_id"]) for row in rows if row["replaces_id"] is not None}
     lines = [_line(row, (row["row"], row["id"]) in replaced) for row in rows]
     return sorted(lines, key=lambda line: (line.true_from or line.at, line.id), reverse=True)
+
+
+@lru_cache(maxsize=8)
+def _parts(newest: int | None) -> Any:
+    """The query for all lines of the item that is given: built once, for building it takes longer than answering it."""
+    item_id = bindparam("item", type_=Integer())
+    return union_all(_statements(item_id), _events(item_id, newest), _photos(item_id))
 
 
 def _line(row: Any, is_replaced: bool) -> Line:
@@ -132,12 +139,12 @@ def _line(row: Any, is_replaced: bool) -> Line:
     return Line(**said, is_replaced=is_replaced)
 
 
-def _of(table: Any, item_id: int) -> Any:
+def _of(table: Any, item_id: Any) -> Any:
     """The lines of a thing under each tag that it has had, and the tag."""
     return Item.id == table.item_id, or_(Item.id == item_id, Item.merged_into_id == item_id)
 
 
-def _statements(item_id: int) -> Any:
+def _statements(item_id: Any) -> Any:
     join, mine = _of(Evidence, item_id)
     return (
         select(
@@ -167,7 +174,7 @@ def _statements(item_id: int) -> Any:
     )
 
 
-def _events(item_id: int, newest: int | None) -> Any:
+def _events(item_id: Any, newest: int | None) -> Any:
     """What happened; of a long history the newest, and what throws a doubt on the lines around it."""
     join, mine = _of(Event, item_id)
     rows = _bare("event", Event, Event.kind, Event.note, Event.place, Event.drive).join(Item, join).where(mine)
@@ -177,7 +184,7 @@ def _events(item_id: int, newest: int | None) -> Any:
     return rows.where(or_(Event.id.in_(last), Event.kind == "tags swapped"))
 
 
-def _photos(item_id: int) -> Any:
+def _photos(item_id: Any) -> Any:
     join, mine = _of(Photo, item_id)
     bare = _bare("photo", Photo, literal("photo"), Photo.caption, literal(""), literal(""), Photo.sha256)
     return bare.join(Item, join).where(mine)
