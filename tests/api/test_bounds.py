@@ -2,13 +2,14 @@
 
 import pytest
 
-from yardapp.api.bodies import bench, drives, items, vessels
+from yardapp.api.bodies import bench, drives, happenings, items, vessels
 from yardapp.bench.forms import bore, diameter, pitch
 from yardapp.gear.forms import LogForm, LogShaftForm, WorkForm
 from yardapp.vessels.forms import LogBoatForm, NewDriveForm
 
 PAIRS = [
-    (items.PROPELLER_SIZES, (LogForm, WorkForm)),
+    (items.PROPELLER_SIZES, (LogForm,)),
+    (happenings.WORK_SIZES, (WorkForm,)),
     (items.SHAFT_SIZES, (LogShaftForm,)),
     (items.BORE_SIZES, (bore.BoreForm,)),
     (bench.PITCH_SIZES, tuple(pitch.PITCH.values())),

@@ -7,6 +7,7 @@ from pydantic import AfterValidator, AwareDatetime, Field
 
 from yardapp.api.bodies.base import NO_CONTROLS, Basis, Body, Hand, Id, Line, Words, with_sizes
 from yardapp.api.bodies.items import PROPELLER_SIZES, SHAFT_SIZES, BoreKind, Metal
+from yardapp.api.sizes import Size
 
 EARLIEST = 1850  # no propeller of a yard is older
 
@@ -66,11 +67,19 @@ class Move(Body):
     note: Line = ""
 
 
+# Work is done on shafts and other parts too: their diameters are a propeller's no longer.
+OF_ANY_THING = (
+    Size("diameter_m", "length", "Diameter", least=0.008, most=12.0),
+    Size("bore_large_m", "length", "Bore, large end", least=0.005, most=0.6),
+)
+WORK_SIZES = tuple({size.name: size for size in (*PROPELLER_SIZES, *OF_ANY_THING)}.values())
+
+
 class AsFound(Body):
     """Figures as they were found before the work."""
 
 
-WorkFound = with_sizes("WorkFound", AsFound, PROPELLER_SIZES)
+WorkFound = with_sizes("WorkFound", AsFound, WORK_SIZES)
 
 
 class WorkWords(Body):
@@ -97,4 +106,4 @@ class WorkWords(Body):
     note: Line = Field("", description="By whom, why.")
 
 
-Work = with_sizes("Work", WorkWords, PROPELLER_SIZES)
+Work = with_sizes("Work", WorkWords, WORK_SIZES)

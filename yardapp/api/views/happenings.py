@@ -88,7 +88,7 @@ def move_item(act: Act, said: bodies.Move, tag: str) -> str:
 def record_work(act: Act, said: bodies.WorkWords, tag: str) -> str:
     """Write down work that changed a propeller; what was read before it no longer speaks."""
     found = services.item_by_tag(act.session, act.who, tag, kind="propeller")
-    statements = items.statements(said, item_bodies.PROPELLER_SIZES, ())
+    statements = items.statements(said, bodies.WORK_SIZES, ())
     bill = services.Bill(by_whom=said.by_whom, cost=said.cost)
     services.record_work(
         act.session,
@@ -107,7 +107,7 @@ def record_work(act: Act, said: bodies.WorkWords, tag: str) -> str:
 def _as_found(said: bodies.WorkWords) -> list[services.Said]:
     if said.found is None:
         return []
-    told = items.figures_said(said.found, item_bodies.PROPELLER_SIZES, "found.")
+    told = items.figures_said(said.found, bodies.WORK_SIZES, "found.")
     return [
         services.Said(what=name, basis=said.basis, value=one.value, u_value=one.u, typed=one.typed)
         for name, one in told.items()
