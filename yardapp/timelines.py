@@ -30,7 +30,7 @@ PAGE = 50
 TEXTS = ("kind", "tag", "drive", "place", "note", "why", "by_whom", "cost", "other", "word", "basis")
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(kw_only=True, slots=True)
 class Moment:
     """One thing that happened; which of the rest is filled depends on the strand."""
 
@@ -131,8 +131,9 @@ def woven(
     sought: dict[str, Any] = {"asked_since": asked.since, "asked_until": asked.until}
     if last is not None:
         sought |= {"last_at": last[0], "last_id": last[2]}
-    rows = session.execute(query, given | {name: one for name, one in sought.items() if one is not None}).mappings()
-    moments = sorted((_known(row) for row in rows), key=_order, reverse=True)
+    rows = session.execute(query, given | {name: one for name, one in sought.items() if one is not None})
+    names = tuple(rows.keys())
+    moments = sorted((_known(names, row) for row in rows), key=_order, reverse=True)
     shown = moments[: asked.limit]
     return shown, shown[-1].key if len(moments) > asked.limit else ""
 
@@ -154,9 +155,10 @@ def _order(one: Moment) -> tuple[datetime, str, int]:
     return one.at, one.strand, one.id
 
 
-def _known(row: Any) -> Moment:
-    said = {name: value for name, value in row.items() if value is not None}
-    return Moment(**{**said, "is_replaced": bool(row["is_replaced"])})
+def _known(names: tuple[str, ...], row: Any) -> Moment:
+    one = Moment(**{name: value for name, value in zip(names, row, strict=True) if value is not None})
+    one.is_replaced = bool(one.is_replaced)
+    return one
 
 
 def _share(one: Strand, days: tuple[bool, bool], after: str | None, limit: int) -> Select[Any]:

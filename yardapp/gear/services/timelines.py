@@ -50,7 +50,8 @@ def item_timeline(session: Session, who: Who, tag: str, asked: Asked) -> Timelin
         Nothing carries the tag, or this person may not know of it.
     """
     mine = select(Item.id).where(Item.tag == tag.strip().upper(), seen_by(who))
-    found = session.scalars(select(Item).where(or_(Item.id.in_(mine), Item.merged_into_id.in_(mine)))).all()
+    both = select(Item.id, Item.tag).where(or_(Item.id.in_(mine), Item.merged_into_id.in_(mine)))
+    found = session.execute(both).all()
     item = next((one for one in found if one.tag == tag.strip().upper()), None) or tagged(session, who, tag)
     ids = [one.id for one in found]
     given = {"items": ids} | {f"item_{number}": one for number, one in enumerate(ids)}

@@ -9,6 +9,7 @@ from yardapp.gear.figures import WORK
 from yardapp.gear.services import ItemPage, Line
 from yardapp.gear.showing.doubtful import possibly_of
 from yardapp.gear.whereabouts import CAN_BE_UNDONE, MOVES, PLACE_NEEDED
+from yardapp.timelines import Moment
 
 SAID = {
     "to shop": "Went to the shop",
@@ -53,7 +54,7 @@ def event_said(page: ItemPage, line: Line) -> str:
     return line_said(line)
 
 
-def line_said(line: Line) -> str:
+def line_said(line: Line | Moment) -> str:
     """One line of history in words, by itself."""
     if line.kind == "undone":
         return "A move was undone"
@@ -70,17 +71,17 @@ def line_said(line: Line) -> str:
     return f"{_what(line)}{_put(line)}{_due(line.due_on)}"
 
 
-def _work(line: Line) -> str:
+def _work(line: Line | Moment) -> str:
     by, cost = f" by {line.by_whom}" if line.by_whom else "", f", {line.cost}" if line.cost else ""
     return f"{line.kind.capitalize()}{by}{cost}"
 
 
-def _what(line: Line) -> str:
+def _what(line: Line | Moment) -> str:
     what = SAID.get(line.kind, line.kind.capitalize())
     return f"{what} {line.drive}" if line.kind in ("came off", "went on") and line.drive else what
 
 
-def _put(line: Line) -> str:
+def _put(line: Line | Moment) -> str:
     if line.kind in ("logged", *PLACE_NEEDED) and line.place:
         return f"; put in {line.place}"
     is_said = line.kind in MOVES and line.place not in ("", line.kind)

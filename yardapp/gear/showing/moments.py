@@ -5,7 +5,6 @@ from typing import Any
 
 from yardapp.filters import day
 from yardapp.gear.figures import FIGURES
-from yardapp.gear.services import Line
 from yardapp.gear.showing.figures import BASIS, said_in
 from yardapp.gear.showing.history import line_said
 from yardapp.quantities import System
@@ -47,11 +46,6 @@ def _said(one: Moment, system: System) -> str:
     if one.strand == "photo":
         return "Photo"
     if one.strand in ("moved", "worked"):
-        return line_said(_as_line(one))
+        return line_said(one)
     said = HAPPENED.get(one.kind, one.kind[:1].upper() + one.kind[1:])
     return f"{said}, {one.drive}" if one.drive else said
-
-
-def _as_line(one: Moment) -> Line:
-    named = ("kind", "drive", "place", "by_whom", "cost", "other", "since", "due_on")
-    return Line(row="event", id=one.id, at=one.at, said_by=one.said_by, **{name: getattr(one, name) for name in named})
