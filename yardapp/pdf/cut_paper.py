@@ -17,6 +17,7 @@ QUIET = 4  # modules of white that a code needs round it
 SHARE = 0.42  # of the label's width, at most, for the code
 TAG_SHARE = 0.45  # of the label's height, at most, for the tag
 LINE = 7.0
+SMALLEST = 4.5
 LEADING = 1.25
 
 
@@ -57,14 +58,15 @@ def _draw(canvas: Canvas, label: Label, wide: float, high: float) -> None:
 
 
 def _line(canvas: Canvas, text: str, left: float, at: float, room: float) -> None:
-    """One small line, cut where the label ends."""
-    for face, piece in runs(text):
-        canvas.setFont(face, LINE)
-        while piece and stringWidth(piece, face, LINE) > room:
-            piece = piece[:-1]
+    """One small line, smaller where the label is narrow; half an address leads nowhere: what can't fit is left out."""
+    pieces = runs(text)
+    size = min(LINE, LINE * room / max(sum(stringWidth(piece, face, LINE) for face, piece in pieces), 1.0))
+    if size < SMALLEST:
+        return
+    for face, piece in pieces:
+        canvas.setFont(face, size)
         canvas.drawString(left, at, piece)
-        used = stringWidth(piece, face, LINE)
-        left, room = left + used, room - used
+        left += stringWidth(piece, face, size)
 
 
 def _code(canvas: Canvas, code: Sequence[Sequence[bool]], left: float, low: float, side: float) -> None:
