@@ -32,9 +32,10 @@ def filled(path: Path) -> None:
     with sqlite3.connect(path) as register:
         register.executemany(
             "INSERT INTO gear_item (tag, kind, version, note, place, is_proposed, logged, words, stamp, hand, blades,"
-            " diameter_m, u_diameter_m, pitch_m, u_pitch_m, bore_large_m, known, odds)"
+            " diameter_m, u_diameter_m, pitch_m, u_pitch_m, bore_large_m, known, odds,"
+            " standing, is_for_sale)"
             " VALUES (?, 'propeller', 1, '', ?, 0, '2026-01-01 00:00:00', ?, ?, ?, ?, ?, 0.001, ?, 0.008, ?,"
-            " '{}', '[]')",
+            " '{}', '[]', 'here', 0)",
             (_propeller(number) for number in range(1, ROWS + 1)),
         )
 
