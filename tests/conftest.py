@@ -72,9 +72,19 @@ def register(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
 
 
 def _empty(url: str) -> None:
+    """Empty the tables that a test has touched: emptying all of them takes longer than most tests."""
     engine = create_engine(url)
     with engine.begin() as connection:
-        connection.execute(text(f"TRUNCATE {', '.join(Base.metadata.tables)} RESTART IDENTITY CASCADE"))
+        counted_up = {
+            name.removesuffix("_id_seq")
+            for name in connection.scalars(text("SELECT sequencename FROM pg_sequences WHERE last_value IS NOT NULL"))
+        }
+        holding = " UNION ALL ".join(
+            f"(SELECT '{name}' FROM {name} LIMIT 1)" for name in Base.metadata.tables if name not in counted_up
+        )
+        touched = counted_up | set(connection.scalars(text(holding)))
+        if touched:
+            connection.execute(text(f"TRUNCATE {', '.join(sorted(touched))} RESTART IDENTITY CASCADE"))
     engine.dispose()
 
 
