@@ -116,7 +116,7 @@ FITTINGS = Line(
 )
 FAULTS = Line(
     key="faults",
-    words="No fault open that stops her",
+    words="Open faults: none, or each accepted",
     by="faults",
     signer="office",
     is_each=False,
