@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from flask import current_app, request, url_for
+from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.bench import services
@@ -11,8 +11,7 @@ from yardapp.bench.forms.condition import CloseForm, FaultForm, RingForm
 from yardapp.bench.showing import condition as showing
 from yardapp.bench.views import bp
 from yardapp.drawings.condition import condition as picture_of
-from yardapp.errors import Refused
-from yardapp.gear import services as gear
+from yardapp.pictures import bring_photo
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 LINES = 8  # to write on
@@ -112,7 +111,7 @@ def raise_fault(tag: str) -> ResponseReturnValue:
     """Keep it."""
     found, form = _found(tag), filled(FaultForm)
     form.offer_blades(found.known.blades)
-    is_fine, picture = form.validate(), _bring_photo(form)
+    is_fine, picture = form.validate(), bring_photo(form)
     if is_fine and not form.photo.errors:
         with saving(form) as act:
             said = services.FaultSaid(**form.said())
@@ -122,20 +121,6 @@ def raise_fault(tag: str) -> ResponseReturnValue:
             return kept(act)
     current_who().must("record")
     return refused("bench/new_fault.html", form, **_new_fault(found, form))
-
-
-def _bring_photo(form: FaultForm) -> gear.Picture | None:
-    """The photo that was sent, or the one that an earlier try brought along; a refusal is told."""
-    folder, sent = current_app.config["PHOTOS"], form.photo.data
-    if not getattr(sent, "filename", ""):
-        return gear.kept_picture(folder, form.photo_kept.data or "")
-    try:
-        picture = gear.keep_picture(folder, sent.stream)
-    except Refused as refusal:
-        form.tell(refusal)
-        return None
-    form.photo_kept.data, form.photo_kept.raw_data = picture.sha256, None
-    return picture
 
 
 def _fault_page(row: services.FaultRow, form: CloseForm) -> dict[str, Any]:

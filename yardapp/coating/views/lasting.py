@@ -10,9 +10,9 @@ from yardapp.coating import forms, services
 from yardapp.coating.history import RATINGS
 from yardapp.coating.showing import lasting as showing
 from yardapp.coating.views import bp
-from yardapp.coating.views.photos import picture_of
 from yardapp.db import now
 from yardapp.filters import day
+from yardapp.pictures import sent_photo
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 BY = {"way": "Brush or roller", "temperature": "Metal", "windows": "Windows", "version": "Version"}
@@ -74,7 +74,7 @@ def rate_page(piece_id: int) -> ResponseReturnValue:
 def rate(piece_id: int) -> ResponseReturnValue:
     """Write down how it looks."""
     found, form = _piece(piece_id)
-    picture = picture_of(form)
+    picture = sent_photo(form)
     if form.validate() and not form.photo.errors:
         with saving(form) as act:
             words, note = form.words(found.blades), form.note.data or ""

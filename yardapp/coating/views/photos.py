@@ -1,28 +1,14 @@
 """Photos: of a job under way, and of how a coat looks at haul-out."""
 
-from typing import Any
-
-from flask import current_app, url_for
+from flask import url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.coating import forms, services
 from yardapp.coating.views import bp
 from yardapp.errors import Refused
 from yardapp.forms import options
-from yardapp.gear import services as gear
+from yardapp.pictures import sent_photo
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
-
-
-def picture_of(form: Any) -> gear.Picture | None:
-    """The photo that was sent; a refusal is told beside its box."""
-    sent = form.photo.data
-    if not getattr(sent, "filename", ""):
-        return None
-    try:
-        return gear.keep_picture(current_app.config["PHOTOS"], sent.stream)
-    except Refused as refusal:
-        form.tell(refusal)
-        return None
 
 
 def _form(job_id: int) -> tuple[services.Story, forms.PhotoForm]:
@@ -45,7 +31,7 @@ def photo_page(job_id: int) -> ResponseReturnValue:
 def attach_photo(job_id: int) -> ResponseReturnValue:
     """Keep it in the log of the job."""
     story, form = _form(job_id)
-    picture = picture_of(form)
+    picture = sent_photo(form)
     if picture is None and not form.photo.errors:
         form.tell(Refused("Choose a photo first.", "photo"))
     if form.validate() and picture is not None:

@@ -1,35 +1,17 @@
 """The first minute with a propeller or shaft."""
 
-from typing import Any
-
-from flask import current_app, request, url_for
+from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.drawings.hand import hand_picture
-from yardapp.errors import Refused
 from yardapp.forms import YardForm, options
 from yardapp.gear import forms, services
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
+from yardapp.pictures import bring_photo
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 PICTURES = {hand: hand_picture(hand) for hand in ("right", "left")}
-
-
-def bring_photo(form: Any) -> services.Picture | None:
-    """The photo that was sent, or the one that an earlier try of this form brought along; a refusal is told."""
-    folder = current_app.config["PHOTOS"]
-    sent = form.photo.data
-    if not getattr(sent, "filename", ""):
-        return services.kept_picture(folder, form.photo_kept.data or "")
-    try:
-        picture = services.keep_picture(folder, sent.stream)
-    except Refused as refusal:
-        form.tell(refusal)
-        return None
-    form.photo_kept.data = picture.sha256
-    form.photo_kept.raw_data = None
-    return picture
 
 
 def boats_to_choose(form: YardForm) -> None:

@@ -11,7 +11,8 @@ from yardapp.gear.figures import KINDS, PARTS, figures_of
 from yardapp.gear.part_forms import part_form
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
-from yardapp.gear.views.logging import boats_to_choose, bring_photo
+from yardapp.gear.views.logging import boats_to_choose
+from yardapp.pictures import bring_photo
 from yardapp.web import current_who, filled, kept, page, refused, saving
 
 

@@ -1,12 +1,12 @@
 """Pages of the marks: read one, keep one, take what a table reads in it."""
 
-from flask import current_app, render_template, request, url_for
+from flask import render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.errors import Refused
-from yardapp.gear import services as gear
 from yardapp.marks import forms, services, showing
 from yardapp.marks.views.door import bp
+from yardapp.pictures import bring_photo
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 LONGEST = 80
@@ -79,7 +79,7 @@ def mark_for(tag: str) -> ResponseReturnValue:
 def record_mark(tag: str) -> ResponseReturnValue:
     """Keep a mark as seen, with what it says as evidence, and its photo."""
     form = filled(forms.MarkForm)
-    is_fine, picture = form.validate(), _bring_photo(form)
+    is_fine, picture = form.validate(), bring_photo(form)
     if is_fine and not form.photo.errors:
         said = {name: form[name].data or "" for name in ("spot", "struck")}
         with saving(form) as act:
@@ -88,20 +88,6 @@ def record_mark(tag: str) -> ResponseReturnValue:
         if act.answer:
             return kept(act)
     return refused("marks/mark_page.html", form, **_of_tag(tag, form.stamp.data or ""))
-
-
-def _bring_photo(form: forms.MarkForm) -> gear.Picture | None:
-    """The photo that was sent, or the one that an earlier try brought along; a refusal is told."""
-    folder, sent = current_app.config["PHOTOS"], form.photo.data
-    if not getattr(sent, "filename", ""):
-        return gear.kept_picture(folder, form.photo_kept.data or "")
-    try:
-        picture = gear.keep_picture(folder, sent.stream)
-    except Refused as refusal:
-        form.tell(refusal)
-        return None
-    form.photo_kept.data, form.photo_kept.raw_data = picture.sha256, None
-    return picture
 
 
 @bp.post("/of/<tag>/take")

@@ -7,11 +7,11 @@ from flask.typing import ResponseReturnValue
 
 from yardapp.forms import options
 from yardapp.gear import services as gear
+from yardapp.pictures import bring_photo
 from yardapp.relaunch import services
 from yardapp.relaunch.forms import AcceptForm, CloseForm, DecidesForm, FaultForm, WhyForm
 from yardapp.relaunch.showing import faults as showing
 from yardapp.relaunch.views.door import bp
-from yardapp.relaunch.views.pictures import bring_photo
 from yardapp.vessels import services as vessels
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 

@@ -6,12 +6,12 @@ from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.drawings.hand import hand_picture
+from yardapp.pictures import bring_photo
 from yardapp.relaunch import services
 from yardapp.relaunch.forms import AnswerForm, GiveForm, ScanForm, WhyForm, answer_form
 from yardapp.relaunch.showing import sheet as showing
 from yardapp.relaunch.showing.words import SHAPES, STATES
 from yardapp.relaunch.views.door import bp
-from yardapp.relaunch.views.pictures import bring_photo
 from yardapp.relaunch.views.sheet import OPEN, yards
 from yardapp.web import current_who, filled, kept, page, refused, saving
 
