@@ -4,24 +4,20 @@ The floor is a Flask app with one template and the standard library's sqlite3, w
 same history: no sign-in, no roles, no units, no layout. Everything runs in this process, the two taking turns.
 
 Goal 2.0 for the history of the thing and for the boat. Measured on two shared cores, November 2026: the thing's
-timeline 1.97, the boat's timeline 1.30, her page 1.78. Without a goal: the thing's own page 4.98 (of a thing with ten
-lines 3.65: drawing, figures, photos and its newest hundred lines), what was on the boat on a day 6.83, or 86 ms, for it
+timeline 1.74, the boat's timeline 1.33, her page 1.76. Without a goal: the thing's own page 4.73 (of a thing with ten
+lines 3.65: drawing, figures, photos and its newest hundred lines), what was on the boat on a day 6.88, or 85 ms, for it
 looks at every move of each thing that was ever on her.
 """
 
 import sqlite3
-import statistics
-import tempfile
-import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from flask import Flask, render_template_string
+from flask import Flask
 
-from tests.conftest import YardClient, client_of
-from yardapp import create_app, upgrading
-from yardapp.config import Settings
+from tests.benchmarks.turns import compare, listed
+from yardapp import upgrading
 
 EVENTS, OF_THE_THING, OF_THE_BOAT = 1_000_000, 2_000, 20_000
 THINGS = 100_000
@@ -81,54 +77,26 @@ def bare(path: Path) -> Flask:
 
     @app.get("/thing")
     def thing() -> str:
-        return _listed(path, "item_id = 1")
+        return listed(BARE, path, LINES.format("item_id = 1"))
 
     @app.get("/boat")
     def boat() -> str:
-        return _listed(path, "drive_id IN (1, 2)")
+        return listed(BARE, path, LINES.format("drive_id IN (1, 2)"))
 
     return app
 
 
-def _listed(path: Path, which: str) -> str:
-    register = sqlite3.connect(path)
-    try:
-        return render_template_string(BARE, rows=register.execute(LINES.format(which)).fetchall())
-    finally:
-        register.close()
-
-
-def timed(ask: Callable[[], object]) -> float:
-    """Seconds that one call takes."""
-    began = time.perf_counter()
-    ask()
-    return time.perf_counter() - began
-
-
 def main() -> None:
     """Measure, taking turns, and print medians and ratios."""
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "register.sqlite"
-        filled(path)
-        app = create_app(Settings(data=Path(folder), database_url=f"sqlite:///{path}", secret_key="bench"))
-        app.test_client_class = YardClient
-        ours, floor = client_of(app, "Ada Brook", "office"), bare(path).test_client()
-        print(f"{EVENTS} events, medians of {TURNS} turns")
-        for name, asked, least in (
-            ("thing, timeline", "/items/P-000001/timeline", "/thing"),
-            ("thing, its page", "/propellers/P-000001", "/thing"),
-            ("boat, timeline", "/boats/1/timeline", "/boat"),
-            ("boat, her page", "/boats/1", "/boat"),
-            ("boat, on a day", "/boats/1/aboard?day=2016-02-20", "/boat"),
-        ):
-            _compare(name, lambda: ours.get(asked), lambda: floor.get(least))  # noqa: B023 - called at once
-
-
-def _compare(name: str, ours: Callable[[], object], floor: Callable[[], object]) -> None:
-    ours(), floor()
-    both = [(timed(ours), timed(floor)) for _ in range(TURNS)]
-    mine, least = (1000 * statistics.median(times) for times in zip(*both, strict=True))
-    print(f"{name:16} {mine:7.2f} ms  floor {least:7.2f} ms  ratio {mine / least:5.2f}")
+    print(f"{EVENTS} events, medians of {TURNS} turns")
+    pairs = [
+        ("thing, timeline", "/items/P-000001/timeline", "/thing", 2.0),
+        ("thing, its page", "/propellers/P-000001", "/thing", 0.0),
+        ("boat, timeline", "/boats/1/timeline", "/boat", 2.0),
+        ("boat, her page", "/boats/1", "/boat", 2.0),
+        ("boat, on a day", "/boats/1/aboard?day=2016-02-20", "/boat", 0.0),
+    ]
+    compare(filled, bare, pairs, TURNS)
 
 
 if __name__ == "__main__":

@@ -5,17 +5,12 @@ layout; the same rows, written as one list. Everything runs in this process, the
 """
 
 import sqlite3
-import statistics
-import tempfile
-import time
-from collections.abc import Callable
 from pathlib import Path
 
-from flask import Flask, render_template_string, request
+from flask import Flask, request
 
-from tests.conftest import YardClient, client_of
-from yardapp import create_app, upgrading
-from yardapp.config import Settings
+from tests.benchmarks.turns import compare, listed
+from yardapp import upgrading
 
 ROWS = 100_000
 TURNS = 150
@@ -55,67 +50,37 @@ def bare(path: Path) -> Flask:
 
     @app.get("/rack")
     def rack() -> str:
-        return _listed(path, f"SELECT {COLUMNS} FROM gear_item WHERE kind = 'propeller' ORDER BY id DESC LIMIT 50", ())
+        return listed(BARE, path, f"SELECT {COLUMNS} FROM gear_item WHERE kind = 'propeller' ORDER BY id DESC LIMIT 50")
 
     @app.get("/search")
     def search() -> str:
         within = "id IN (SELECT rowid FROM gear_words WHERE words LIKE ?)"
         asked = f"SELECT {COLUMNS} FROM gear_item WHERE {within} ORDER BY id DESC LIMIT 20"
-        return _listed(path, asked, (f"%{request.args['q']}%",))
+        return listed(BARE, path, asked, (f"%{request.args['q']}%",))
 
     @app.get("/sizes")
     def sizes() -> str:
         within = "kind = 'propeller' AND diameter_m BETWEEN 0.5392 AND 0.5784 AND pitch_m BETWEEN 0.4412 AND 0.4732"
-        return _listed(path, f"SELECT {COLUMNS} FROM gear_item WHERE {within} ORDER BY id DESC LIMIT 20", ())
+        return listed(BARE, path, f"SELECT {COLUMNS} FROM gear_item WHERE {within} ORDER BY id DESC LIMIT 20")
 
     @app.get("/log")
     def log() -> str:
-        return _listed(path, "SELECT 1, 2, 3, 4, 5, 6, 7", ())
+        return listed(BARE, path, "SELECT 1, 2, 3, 4, 5, 6, 7")
 
     return app
 
 
-def _listed(path: Path, asked: str, given: tuple[object, ...]) -> str:
-    register = sqlite3.connect(path)
-    try:
-        return render_template_string(BARE, rows=register.execute(asked, given).fetchall())
-    finally:
-        register.close()
-
-
-def timed(ask: Callable[[], object]) -> float:
-    """Seconds that one call takes."""
-    began = time.perf_counter()
-    ask()
-    return time.perf_counter() - began
-
-
 def main() -> None:
     """Measure, taking turns, and print medians and ratios."""
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "register.sqlite"
-        filled(path)
-        app = create_app(Settings(data=Path(folder), database_url=f"sqlite:///{path}", secret_key="bench"))
-        app.test_client_class = YardClient
-        ours, floor = client_of(app, "Ada Brook", "office"), bare(path).test_client()
-        pairs = [
-            ("list of 50", "/rack", "/rack", 2.0),
-            ("search, a tag", "/search?q=P-041234", "/search?q=P-041234", 1.5),
-            ("search, a place", "/search?q=bin", "/search?q=bin", 1.5),
-            ("search, a size", "/search?q=22+x+18", "/sizes", 1.5),
-            ("log page", "/log", "/log", 0.0),
-        ]
-        print(f"{ROWS} propellers, medians of {TURNS} turns")
-        for name, asked, least, goal in pairs:
-            _compare(name, lambda: ours.get(asked), lambda: floor.get(least), goal)  # noqa: B023 - called at once
-
-
-def _compare(name: str, ours: Callable[[], object], floor: Callable[[], object], goal: float) -> None:
-    ours(), floor()
-    both = [(timed(ours), timed(floor)) for _ in range(TURNS)]
-    mine, least = (1000 * statistics.median(times) for times in zip(*both, strict=True))
-    wanted = f"goal {goal}" if goal else "no goal"
-    print(f"{name:18} {mine:7.2f} ms  floor {least:7.2f} ms  ratio {mine / least:5.2f}  {wanted}")
+    print(f"{ROWS} propellers, medians of {TURNS} turns")
+    pairs = [
+        ("list of 50", "/rack", "/rack", 2.0),
+        ("search, a tag", "/search?q=P-041234", "/search?q=P-041234", 1.5),
+        ("search, a place", "/search?q=bin", "/search?q=bin", 1.5),
+        ("search, a size", "/search?q=22+x+18", "/sizes", 1.5),
+        ("log page", "/log", "/log", 0.0),
+    ]
+    compare(filled, bare, pairs, TURNS)
 
 
 if __name__ == "__main__":
