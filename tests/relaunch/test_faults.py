@@ -91,9 +91,12 @@ def test_an_acceptance_is_ended_with_a_reason_and_the_fault_is_back_at_once(sess
 @pytest.mark.parametrize("raised", [stop, lambda session, ada, tag: bench_fault(session, ada, tag)])
 def test_a_fault_is_closed_once_by_the_work_that_was_done(session, ada, raised):
     key = raised(session, ada, tag=make_propeller(session).tag)
+    today = now().date()
+    assert relaunch.fault_by_key(session, ada, key).stops(today)
 
     found = relaunch.close_fault(session, ada, key, "welded and ground, dye shows nothing")
 
+    assert not found.stops(today)
     assert found.closing.note == "welded and ground, dye shows nothing"
     assert relaunch.faults(session, ada) == []
     assert [one.key for one in relaunch.faults(session, ada, with_closed=True)] == [key]
