@@ -37,8 +37,10 @@ def record_work(
     at: datetime | None = None,
     note: str = "",
     bill: Bill = Bill(),
-) -> Item:
+) -> tuple[Item, Event]:
     """Write down work; figures that it changes, read before it, no longer speak. As found and as left are two facts.
+
+    Gives the thing, and the line of history that papers are put to.
 
     Raises
     ------
@@ -47,22 +49,6 @@ def record_work(
     Refused
         That is no work that the register knows, or the day has not come.
     """
-    item, _event = work_on(session, who, tag, kind, *left, found=found, at=at, note=note, bill=bill)
-    return item
-
-
-def work_on(
-    session: Session,
-    who: Who,
-    tag: str,
-    kind: str,
-    *left: Said,
-    found: Sequence[Said] = (),
-    at: datetime | None = None,
-    note: str = "",
-    bill: Bill = Bill(),
-) -> tuple[Item, Event]:
-    """The same, and the line of history that papers are put to."""
     who.must("record")
     if kind not in WORK:
         raise Refused(f"`{kind}` is none of {', '.join(WORK)}.", "kind")

@@ -9,7 +9,7 @@ from sqlalchemy.orm import Session
 from yardapp.gear.models import Item
 from yardapp.gear.services.evidence import Said
 from yardapp.gear.services.papers import KeptPaper, put_papers
-from yardapp.gear.services.work import AS_FOUND, AS_LEFT, Bill, work_on
+from yardapp.gear.services.work import AS_FOUND, AS_LEFT, Bill, record_work
 from yardapp.marks import services as marks
 from yardapp.people.services import Who
 
@@ -46,7 +46,7 @@ def work_done(
     )
     bill = Bill(by_whom=by_whom, cost=cost)
     at = noon_of(done_on)
-    item, event = work_on(session, who, tag, kind, *left, found=found, at=at, note=note, bill=bill)
+    item, event = record_work(session, who, tag, kind, *left, found=found, at=at, note=note, bill=bill)
     if stamp.strip():
         marks.record_mark(session, who, item, stamp)
     put_papers(session, who, item, event, papers)
