@@ -3,8 +3,8 @@
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
-from wtforms import DateField, SelectField
-from wtforms.validators import Optional
+from wtforms import DateField, Field, Form, SelectField
+from wtforms.validators import Optional, ValidationError
 
 from yardapp.forms import YardForm, options
 from yardapp.timelines import Asked
@@ -27,6 +27,15 @@ LABELS = {
     "launch": "Launches",
 }
 
+# The days that a yard may ask for; a moment at the very ends of the calendar can't be put into another time zone.
+YEARS = (1800, 2200)
+
+
+def _in_these_times(_form: Form, field: Field) -> None:
+    first, last = YEARS
+    if field.data and not first <= field.data.year <= last:
+        raise ValidationError(f"A day in the years {first} to {last}, please.")
+
 
 class TimelineForm(YardForm):
     """Nothing is saved by it."""
@@ -37,8 +46,18 @@ class TimelineForm(YardForm):
         csrf = False
 
     group = SelectField("Show", validate_choice=False, default="")
-    since = DateField("From", [Optional()])
-    until = DateField("To, this day included", [Optional()])
+    since = DateField("From", [Optional(), _in_these_times])
+    until = DateField("To, this day included", [Optional(), _in_these_times])
+
+    def validate_group(self, field: SelectField) -> None:
+        """A kind of moment that this timeline has."""
+        if field.data and field.data not in [choice.value for choice in self.group.choices]:
+            raise ValidationError("There is no such kind here: choose one of the list.")
+
+    def validate_until(self, field: DateField) -> None:
+        """The days run forwards."""
+        if field.data and self.since.data and field.data < self.since.data:
+            raise ValidationError("The last day is before the first one: turn the two about.")
 
     def offer(self, what: str) -> None:
         """Choose among the kinds of moments that a timeline of this has."""
@@ -68,7 +87,7 @@ class DayForm(YardForm):
 
         csrf = False
 
-    day = DateField("What was on her on", [Optional()])
+    day = DateField("What was on her on", [Optional(), _in_these_times])
 
 
 def start_of(day: date | None) -> datetime | None:

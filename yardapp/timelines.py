@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from functools import lru_cache
 from typing import Any
 
@@ -27,6 +27,7 @@ from sqlalchemy.orm import Session
 from yardapp.db import UtcTime
 
 PAGE = 50
+MOST_DIGITS = 10  # a row's number fits into 32 bits: it has fewer
 TEXTS = ("kind", "tag", "drive", "place", "note", "why", "by_whom", "cost", "other", "word", "basis")
 
 
@@ -188,8 +189,9 @@ def _read(key: str) -> tuple[datetime, str, int] | None:
     name, _, number = rest.partition("~")
     try:
         moment = datetime.fromisoformat(at)
-        return (moment, name, int(number)) if moment.tzinfo is not None else None
-    except ValueError:
+        is_whole = moment.tzinfo is not None and number.isdecimal() and len(number) < MOST_DIGITS
+        return (moment.astimezone(UTC), name, int(number)) if is_whole else None
+    except (ValueError, OverflowError):
         return None
 
 
