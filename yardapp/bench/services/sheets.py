@@ -20,13 +20,17 @@ ON_ONE_PAGE = 30
 
 @dataclass(frozen=True, kw_only=True)
 class SheetRow:
-    """One kept sheet, the tag of its propeller, the sheet that took its place, and the work done since, and when."""
+    """One kept sheet, the tag of its propeller, the sheet that took its place, the work done since, and when.
+
+    `perhaps_of` is the tag of the thing that was perhaps read: tags may have been crossed then.
+    """
 
     sheet: Sheet
     tag: str
     replaced_by: int | None
     work_since: str | None = None
     worked_at: datetime | None = None
+    perhaps_of: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,12 +55,12 @@ SPEAKS_OF = {
 }
 
 
-def _chosen(who: Who) -> Select[Sheet, gear.Item, int, str, datetime]:
+def _chosen(who: Who) -> Select[Sheet, gear.Item, int, str, datetime, str]:
     later = aliased(Sheet)
     cases = [(Sheet.method == method, frozenset(figures)) for method, figures in SPEAKS_OF.items()]
     work, when = gear.first_work_after(Sheet.at, cases)
     return (
-        select(Sheet, gear.Item, later.id, work, when)
+        select(Sheet, gear.Item, later.id, work, when, gear.perhaps_of(Sheet.item_id, Sheet.at))
         .join(gear.Item, gear.Item.id == Sheet.item_id)
         .outerjoin(later, later.replaces_id == Sheet.id)
         .where(gear.seen_by(who))
@@ -71,8 +75,10 @@ def newest_sheets(session: Session, who: Who, *, limit: int = ON_ONE_PAGE, befor
     return [_row(*row) for row in session.execute(chosen)]
 
 
-def _row(sheet: Sheet, item: gear.Item, replaced_by: int | None, work: str | None, when: datetime | None) -> SheetRow:
-    return SheetRow(sheet=sheet, tag=item.tag, replaced_by=replaced_by, work_since=work, worked_at=when)
+def _row(
+    sheet: Sheet, item: gear.Item, later: int | None, work: str | None, when: datetime | None, other: str | None
+) -> SheetRow:
+    return SheetRow(sheet=sheet, tag=item.tag, replaced_by=later, work_since=work, worked_at=when, perhaps_of=other)
 
 
 def sheets_of(session: Session, who: Who, tag: str, kind: str | None = None) -> AtBench:

@@ -1,6 +1,6 @@
 """What came of a sheet, put into the words of a page. No database, no request."""
 
-from yardapp.bench.showing.ages import before, wrong_way
+from yardapp.bench.showing.ages import before, perhaps, wrong_way
 from yardapp.bench.showing.faces import FACES, Face
 from yardapp.bench.showing.outcomes import Shown, lead, shown
 from yardapp.bench.showing.survey import SurveyPage, letter_rows, of_survey
@@ -24,6 +24,7 @@ __all__ = [
     "letter_rows",
     "mark_of",
     "of_survey",
+    "perhaps",
     "shown",
     "wrong_way",
 ]

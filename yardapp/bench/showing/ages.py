@@ -23,6 +23,11 @@ def before(row: Any) -> str:
     return f"from before the {WORKS.get(row.work_since, row.work_since)} of {day(row.worked_at)}"
 
 
+def perhaps(row: Any) -> str:
+    """`possibly P-0002’s`; nothing for a sheet that was written while its tag hung right."""
+    return f"possibly {row.perhaps_of}’s" if row.perhaps_of else ""
+
+
 def wrong_way(method: str, way: str, blades: int | None) -> str:
     """Why a way of measuring is wrong for this count of blades; nothing where it is right or nobody has counted."""
     if method != "diameter" or not blades:

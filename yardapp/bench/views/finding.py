@@ -73,7 +73,7 @@ def _flag(row: services.SheetRow) -> str:
     """What is to be known of a sheet before it is opened."""
     if row.replaced_by:
         return "corrected since"
-    return showing.before(row) or ("correction" if row.sheet.replaces_id else "")
+    return showing.perhaps(row) or showing.before(row) or ("correction" if row.sheet.replaces_id else "")
 
 
 def _faults(count: int) -> str:

@@ -32,6 +32,7 @@ def sheet(sheet_id: int) -> ResponseReturnValue:
         shown=showing.shown(row.sheet.method, outcome, row.sheet.readings, there.known, who.units),
         typed=showing.as_typed(row.sheet.readings, who.units),
         before=showing.before(row),
+        perhaps=showing.perhaps(row),
         others=others_to_compare(sheet_id, others),
         next_blade=_next_blade(row, there),
     )

@@ -30,6 +30,7 @@ def survey_kept(sheet_id: int) -> ResponseReturnValue:
         shown=showing.of_survey(services.Outcome.from_kept(row.sheet.results), current_who().units),
         form=form,
         before=showing.before(row),
+        perhaps=showing.perhaps(row),
         others=others_to_compare(sheet_id, others),
         tools=[row.sheet.readings.get(name) for name in ("height_tool", "angle_rad_tool")],
     )

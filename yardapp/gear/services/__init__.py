@@ -6,6 +6,7 @@ from yardapp.gear.services.astray import astray
 from yardapp.gear.services.away import Away, away, chase, count_late
 from yardapp.gear.services.blank_tags import Labelled, blank_kind, free_tags, labels_of, reserve_tags, tags_in
 from yardapp.gear.services.crossed import Doubt, look_at, pair, swap_tags
+from yardapp.gear.services.doubtful import perhaps_of
 from yardapp.gear.services.evidence import Said, add_evidence, correct_evidence, note_evidence, refresh
 from yardapp.gear.services.items import item_by_tag, log_item, seen_by
 from yardapp.gear.services.log_part import log_part
@@ -108,6 +109,7 @@ __all__ = [
     "papers_of",
     "part_again",
     "path_of",
+    "perhaps_of",
     "photo_grid",
     "photo_page",
     "photos_of",
