@@ -17,7 +17,7 @@ from yardapp.gear.services.photo_grid import Pictured, newest_photo
 from yardapp.gear.services.search import listed, row_of
 from yardapp.gear.services.story import TOLD
 from yardapp.gear.working import K
-from yardapp.marks.services.serials import bearing, serials_in, serials_of
+from yardapp.marks.services.serials import bearing, seen_on, serials_among, serials_in
 from yardapp.people import services as people
 from yardapp.people.services import Who
 
@@ -25,6 +25,7 @@ GONE = ("sold", "scrapped", "lost", "stolen")
 TOLD_APART = "told apart"
 LOOKED_AT = 400  # nearest in size of those that may be it
 SHOWN = 12
+MARKS = 20  # the newest on one thing
 REACH_M = 0.02
 FRESH = timedelta(days=30)  # as long as it stands on the thing's own page that it may have been here before
 UNCERTAIN = ("u_diameter_m", "u_pitch_m", "u_bore_large_m")
@@ -50,7 +51,7 @@ class SeenBefore:
 
 
 def seen_before(session: Session, who: Who, tag: str) -> SeenBefore:
-    """Hold a thing beside every other of its kind: past, sold, lost and stolen ones first. Three queries.
+    """Hold a thing beside every other of its kind: past, sold, lost and stolen ones first. Two queries.
 
     Raises
     ------
@@ -60,20 +61,23 @@ def seen_before(session: Session, who: Who, tag: str) -> SeenBefore:
         Owners see their own gear only.
     """
     who.must("see")
-    item, photo = _with_photo(session, who, tag)
-    serials = list(dict.fromkeys([*serials_in(item.stamp), *serials_of(session, item.id)]))
+    item, photo, marks = _with_photo(session, who, tag)
+    serials = list(dict.fromkeys([*serials_in(item.stamp), *serials_among(marks)]))
     rows = session.execute(_may_be(session, who, item, serials)).all()
     found = [one for row in rows if (one := _held_beside(item, row)) is not None]
     found.sort(key=lambda one: (one.like.is_serial, one.is_gone, one.like.weight), reverse=True)
     return SeenBefore(item=item, photo=photo, serials=serials, found=found[:SHOWN])
 
 
-def _with_photo(session: Session, who: Who, tag: str) -> tuple[Item, str]:
-    chosen = select(Item, newest_photo()).where(Item.tag == tag.strip().upper(), seen_by(who))
-    row = session.execute(chosen).first()
-    if row is None:  # say so as everywhere
-        return item_by_tag(session, who, tag), ""
-    return row[0], row.photo or ""
+def _with_photo(session: Session, who: Who, tag: str) -> tuple[Item, str, list[str]]:
+    """The thing, its newest photo, and the newest of the marks that were seen on it."""
+    mark, on_it = seen_on(Item.id)
+    chosen = select(Item, newest_photo(), mark.seen).outerjoin(mark, on_it)
+    chosen = chosen.where(Item.tag == tag.strip().upper(), seen_by(who)).order_by(mark.id.desc()).limit(MARKS)
+    rows = session.execute(chosen).all()
+    if not rows:  # say so as everywhere
+        return item_by_tag(session, who, tag), "", []
+    return rows[0][0], rows[0].photo or "", [row.seen for row in rows if row.seen is not None]
 
 
 def _held_beside(item: Item, row: Any) -> Lookalike | None:

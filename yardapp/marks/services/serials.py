@@ -3,8 +3,8 @@
 import re
 from collections.abc import Iterable
 
-from sqlalchemy import Select, select
-from sqlalchemy.orm import Session
+from sqlalchemy import ColumnElement, Select, select
+from sqlalchemy.orm import InstrumentedAttribute
 
 from yardapp.marks.models import Mark
 from yardapp.stamps import decode
@@ -25,10 +25,14 @@ def _is_size(word: str) -> bool:
     return reading.diameter_m is not None or reading.pitch_m is not None or (word.isdigit() and len(word) < 5)
 
 
-def serials_of(session: Session, item_id: int) -> list[str]:
-    """The serial numbers seen on one thing."""
-    seen = session.scalars(select(Mark.seen).where(Mark.item_id == item_id).order_by(Mark.id.desc()).limit(20))
-    return list(dict.fromkeys(serial for mark in seen for serial in serials_in(mark)))[:AT_MOST]
+def serials_among(marks: Iterable[str]) -> list[str]:
+    """The serial numbers within what was seen on one thing."""
+    return list(dict.fromkeys(serial for mark in marks for serial in serials_in(mark)))[:AT_MOST]
+
+
+def seen_on(item_id: InstrumentedAttribute[int]) -> tuple[type[Mark], ColumnElement[bool]]:
+    """What to join to a query over things, and on what, so that each mark on a thing is a row; `seen` is its text."""
+    return Mark, Mark.item_id == item_id
 
 
 def bearing(serials: Iterable[str]) -> Select[int]:
