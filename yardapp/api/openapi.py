@@ -36,6 +36,7 @@ OF_PATH: dict[str, dict[str, Any]] = {
     "kept_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "launch_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "set_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "person_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "fault_key": {"type": "string", "minLength": 1},
 }
 RETRY = {

@@ -12,6 +12,7 @@ ORDER = (
     "shafts",
     "happenings",
     "custody",
+    "timelines",
     "vessels",
     "hulls",
     "drives",

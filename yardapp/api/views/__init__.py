@@ -25,6 +25,7 @@ from yardapp.api.views import (
     sizes,
     stock,
     survey,
+    timelines,
     vessels,
 )
 
@@ -53,5 +54,6 @@ __all__ = [
     "sizes",
     "stock",
     "survey",
+    "timelines",
     "vessels",
 ]
