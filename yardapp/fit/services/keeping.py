@@ -31,6 +31,8 @@ class KeptVerdict:
     item: gear.Item
     drive: str
     premises: tuple[Premise, ...]
+    # The tag of the propeller that was perhaps judged: tags may have been crossed then.
+    perhaps_of: str | None = None
 
     @property
     def changed(self) -> tuple[Premise, ...]:
@@ -124,7 +126,8 @@ def kept_of_drive(session: Session, who: Who, drive_id: int) -> tuple[str, list[
 def _chosen(who: Who) -> Any:
     """Only those whose propeller and drive this person may know of."""
     drive, vessel = vessels.Drive, vessels.Vessel
-    chosen = select(Kept, gear.Item, drive, vessel).select_from(Kept).join(gear.Item, gear.Item.id == Kept.item_id)
+    chosen = select(Kept, gear.Item, drive, vessel, gear.perhaps_of(Kept.item_id, Kept.at)).select_from(Kept)
+    chosen = chosen.join(gear.Item, gear.Item.id == Kept.item_id)
     chosen = chosen.join(drive, drive.id == Kept.drive_id).join(vessel, vessel.id == drive.vessel_id)
     return chosen.where(gear.seen_by(who), vessels.may_see_vessel(who))
 
@@ -136,10 +139,10 @@ def _newest(session: Session, chosen: Any) -> Sequence[Any]:
 
 def _all_compared(session: Session, rows: Sequence[Any]) -> list[KeptVerdict]:
     states = states_of(session, list({row[1].id for row in rows}))
-    return [_compared(kept, item, states[item.id], drive, vessel) for kept, item, drive, vessel in rows]
+    return [_compared(kept, item, states[item.id], *rest) for kept, item, *rest in rows]
 
 
-def _compared(kept: Kept, item: gear.Item, state: State, drive: Any, vessel: Any) -> KeptVerdict:
+def _compared(kept: Kept, item: gear.Item, state: State, drive: Any, vessel: Any, perhaps: str | None) -> KeptVerdict:
     propeller = with_state(propeller_figures(item), state)
     stands = put_down(propeller, drive_figures(drive, vessel), engine=drive.engine)
     rests_on = [path for check in kept.checks for path in check["rests_on"]]
@@ -148,4 +151,5 @@ def _compared(kept: Kept, item: gear.Item, state: State, drive: Any, vessel: Any
         item=item,
         drive=vessels.label_of(vessel.name, drive.position),
         premises=tuple(premises(kept.figures, stands, rests_on)),
+        perhaps_of=perhaps,
     )

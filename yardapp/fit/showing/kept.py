@@ -23,8 +23,14 @@ def kept_row(found: KeptVerdict, href: str) -> dict[str, Any]:
         "href": href,
         "size": f"{day(kept.at)}, {kept.said_by}",
         "said": kept.note,
-        "flag": f"{ENDED}: {_names(found.changed)}" if found.changed else "",
+        "flag": "; ".join(
+            filter(None, (_perhaps(found), f"{ENDED}: {_names(found.changed)}" if found.changed else ""))
+        ),
     }
+
+
+def _perhaps(found: KeptVerdict) -> str:
+    return f"possibly {found.perhaps_of}’s" if found.perhaps_of else ""
 
 
 def _names(changed: tuple[Premise, ...]) -> str:
