@@ -11,6 +11,7 @@ from contextlib import ExitStack, contextmanager
 from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 import pytest
 from flask import Flask
@@ -180,10 +181,15 @@ def counted() -> Iterator[list[str]]:
         if not statement.startswith(("BEGIN", "PRAGMA")):
             asked.append(statement)
 
-    engine = db.Register.engine
+    def glance(one: db.Glance, **named: object) -> Any:
+        asked.append(str(one.statement))
+        return look(one, **named)
+
+    look, engine = db.Glance.row, db.Register.engine
     event.listen(engine, "before_cursor_execute", listen)
     try:
-        yield asked
+        with patch.object(db.Glance, "row", glance):
+            yield asked
     finally:
         event.remove(engine, "before_cursor_execute", listen)
 

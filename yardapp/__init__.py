@@ -51,6 +51,7 @@ def settle(app: Flask, settings: Settings) -> None:
         SESSION_COOKIE_NAME="yardapp",
         SESSION_COOKIE_SAMESITE="Lax",
         SESSION_COOKIE_SECURE=settings.is_https,
+        SESSION_REFRESH_EACH_REQUEST=False,  # the gate renews it once a day
         YARD=settings.yard,
     )
     db.open_register(settings.database_url)

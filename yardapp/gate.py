@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response
 
-from yardapp.db import snapshot
+from yardapp.db import now
 from yardapp.errors import NotAllowed, NotFound
 from yardapp.people import services as people
 from yardapp.web import AlreadyAnswered
@@ -78,11 +78,19 @@ def _somebody() -> ResponseReturnValue | None:
         return None
     token = session.get("device")
     if token:
-        with snapshot() as opened:
-            g.who = people.who_is_at(opened, token)
+        g.who = people.who_is_at(token)
+    if g.who is not None:
+        _stay_signed_in()
     if g.who is not None or request.endpoint in OPEN_TO_ALL:
         return None
     return redirect(url_for("people.sign_in_page", next=_back_here()), code=303)
+
+
+def _stay_signed_in() -> None:
+    """The cookie lasts a year from the last day it was used; it is written once a day, not with every answer."""
+    today = now().date().isoformat()
+    if session.get("day") != today:
+        session["day"] = today
 
 
 def _back_here() -> str | None:

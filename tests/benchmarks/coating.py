@@ -220,7 +220,11 @@ def filled(folder: Path) -> tuple[str, list[int], str]:
         jobs = [make_job(session, system_id=system_id, blades=3, title=f"Boat {one}").id for one in range(JOBS)]
     signer = app.session_interface.get_signing_serializer(app)
     assert signer is not None
-    return url, jobs, str(signer.dumps({"device": token, "csrf": CSRF}))
+    return (
+        url,
+        jobs,
+        str(signer.dumps({"device": token, "csrf": CSRF, "_permanent": True, "day": db.now().date().isoformat()})),
+    )
 
 
 def main(seconds: float) -> bool:

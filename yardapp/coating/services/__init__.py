@@ -27,7 +27,7 @@ from yardapp.coating.services.looking import Looked, look
 from yardapp.coating.services.moves import FATES, MoveRow, moves_of
 from yardapp.coating.services.now import PotLeft, Window, items_of, job_now, pots_left, product_left, windows
 from yardapp.coating.services.rating import correct_rating, rate, rating_by_id
-from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_of
+from yardapp.coating.services.stories import Story, kept_story, story_of, story_of_act, version_now, version_of
 from yardapp.coating.services.systems import (
     SystemPage,
     SystemRow,
@@ -108,6 +108,7 @@ __all__ = [
     "tins",
     "undo",
     "use_system",
+    "version_now",
     "version_of",
     "waiting_pieces",
     "windows",

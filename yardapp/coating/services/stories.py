@@ -20,7 +20,7 @@ from yardapp.coating.pieces import Unit, units_of
 from yardapp.coating.running import Run, run
 from yardapp.coating.system import System
 from yardapp.coating.weather import Reading
-from yardapp.db import Register
+from yardapp.db import Glance, Register
 from yardapp.errors import NotFound
 from yardapp.people.services import Who
 
@@ -188,19 +188,32 @@ def kept_story(session: Session, who: Who, job_id: int, version: int) -> Story:
     return found[1]
 
 
-# Put together once: phones ask it a hundred times a second.
-_VERSION = select(Job.__table__.c.version).where(Job.__table__.c.id == bindparam("job_id"))
+_VERSION = Glance(select(Job.__table__.c.version).where(Job.__table__.c.id == bindparam("job_id")))
 
 
-def version_of(session: Session, job_id: int) -> int:
-    """The number that rises with every act: one row by its key.
+def version_now(job_id: int) -> int:
+    """The number that rises with every act, as phones ask for it a hundred times a second.
 
     Raises
     ------
     NotFound
         There is no such job.
     """
-    version: int | None = session.connection().scalar(_VERSION, {"job_id": job_id})
+    found = _VERSION.row(job_id=job_id)
+    if found is None:
+        raise NotFound("There is no such coating job.")
+    return int(found[0])
+
+
+def version_of(session: Session, job_id: int) -> int:
+    """The same, at the moment that `session` reads.
+
+    Raises
+    ------
+    NotFound
+        There is no such job.
+    """
+    version: int | None = session.scalar(select(Job.version).where(Job.id == job_id))
     if version is None:
         raise NotFound("There is no such coating job.")
     return version

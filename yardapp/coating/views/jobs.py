@@ -10,7 +10,6 @@ from yardapp.coating.showing import log as log_showing
 from yardapp.coating.showing import product as product_showing
 from yardapp.coating.showing import running as showing
 from yardapp.coating.showing.words import words_of
-from yardapp.coating.standing import standing
 from yardapp.coating.views import bp
 from yardapp.db import now
 from yardapp.errors import NotFound
@@ -64,13 +63,10 @@ def job(job_id: int) -> ResponseReturnValue:
 def job_now(job_id: int) -> ResponseReturnValue:
     """What changed since a phone has seen it: nothing (204, one row read), or all that changes on the page."""
     current_who().must("see")
-    with snapshot() as opened:
-        version = services.version_of(opened, job_id)
-        now_s = now().timestamp()
-        if showing.is_fresh(request.args.get("seen", ""), version, now_s):
-            return _timed(Response(status=204), now_s)
-        story = services.kept_story(opened, current_who(), job_id, version)
-    told = showing.shown(story, standing(story.run, now_s))
+    version, now_s = services.version_now(job_id), now().timestamp()
+    if showing.is_fresh(request.args.get("seen", ""), version, now_s):
+        return _timed(Response(status=204), now_s)
+    story, told, now_s = _told(job_id)
     return _timed(Response(render_template("coating/now.html", told=told, job=story.job)), now_s)
 
 
