@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from yardapp.coating.hours import Hours
 from yardapp.coating.pieces import Unit
 from yardapp.coating.system import System
 from yardapp.coating.weather import Reading, what_cannot_be
@@ -41,12 +42,13 @@ class Act:
 
 @dataclass(frozen=True, kw_only=True)
 class Job:
-    """What is coated, on which version of which system, by how many, and when it goes in the water."""
+    """What is coated, on which version of which system, by how many, in which hours, and when it goes in the water."""
 
     system: System
     units: tuple[Unit, ...]
     people: int = 1
     launch_s: float | None = None
+    hours: Hours | None = None
 
 
 def standing_acts(acts: Sequence[Act]) -> tuple[Act, ...]:

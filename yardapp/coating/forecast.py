@@ -8,6 +8,7 @@ from yardapp.coating.phases import MISSED, RUNNING, UNKNOWN
 from yardapp.coating.pots import ready_from_s
 from yardapp.coating.running import Run
 from yardapp.coating.scheduling import Task
+from yardapp.coating.staffed import Staffed
 from yardapp.coating.system import System
 from yardapp.coating.timing import Times, window_s
 from yardapp.coating.unit_run import UnitRun
@@ -20,15 +21,23 @@ class _Rest:
     """What is left to do on one blade, and when its next coat may start."""
 
     unit: UnitRun
+    system: System
+    hours: Staffed
     tasks: list[Task]
     done: int
     since_s: float
     opens_s: float
     shuts_s: float | None
 
+    def start_s(self, free_s: float) -> float:
+        """The soonest that somebody who is free from then on begins its next coat."""
+        task = self.tasks[0]
+        product = self.system.product(self.system.steps[task.step].product)
+        return self.hours.start_s(max(free_s, self.opens_s), task, product)
+
 
 def forecast(
-    run: Run, places: Sequence[tuple[UnitRun, Opening, str]], metal_c: float | None, now_s: float
+    run: Run, places: Sequence[tuple[UnitRun, Opening, str]], metal_c: float | None, now_s: float, hours: Staffed
 ) -> tuple[Op, ...] | None:
     """Every coat that is left, in the order in which it is likely to be begun; None where no times are known.
 
@@ -37,7 +46,7 @@ def forecast(
     """
     going = [place for place in places if place[0].next is not None and place[2] not in (MISSED, UNKNOWN)]
     try:
-        rests = [_rest(run, unit, window, metal_c, now_s) for unit, window, _ in going]
+        rests = [_rest(run, unit, window, metal_c, now_s, hours) for unit, window, _ in going]
     except OutsideRange:
         return None
     busy = [_end_of_running(run.job.system, unit, now_s) for unit, _, phase in going if phase == RUNNING]
@@ -45,7 +54,7 @@ def forecast(
     return tuple(_go(rests, free_s))
 
 
-def _rest(run: Run, unit: UnitRun, window: Opening, metal_c: float | None, now_s: float) -> _Rest:
+def _rest(run: Run, unit: UnitRun, window: Opening, metal_c: float | None, now_s: float, hours: Staffed) -> _Rest:
     system = run.job.system
     steps = [number for number in system.chain if unit.next is not None and number >= unit.next]
     tasks = [_task(system, unit, number, metal_c) for number in steps]
@@ -54,11 +63,11 @@ def _rest(run: Run, unit: UnitRun, window: Opening, metal_c: float | None, now_s
     if unit.started_s is None:
         opens_s = window.opens_s if window.opens_s is not None else window.test_s
         ready_s = max(now_s, now_s if opens_s is None else opens_s, _ready_s(run, steps[0], now_s))
-        return _Rest(unit, tasks, done, since_s, ready_s, window.shuts_s)
+        return _Rest(unit, system, hours, tasks, done, since_s, ready_s, window.shuts_s)
     running, end_s = tasks.pop(0), _end_of_running(system, unit, now_s)
     is_coat = system.steps[steps[0]].is_coat
     shuts_s = None if running.latest_s is None else unit.started_s + running.latest_s
-    return _Rest(unit, tasks, done + is_coat, unit.started_s, end_s + running.earliest_s, shuts_s)
+    return _Rest(unit, system, hours, tasks, done + is_coat, unit.started_s, end_s + running.earliest_s, shuts_s)
 
 
 def _ready_s(run: Run, number: int, now_s: float) -> float:
@@ -89,7 +98,7 @@ def _go(rests: list[_Rest], free_s: list[float]) -> list[Op]:
         at_s = free_s[who]
         chosen = _choose(left, free_s, who)
         if chosen is None:
-            free_s[who] = min(rest.opens_s for rest in left if rest.opens_s > at_s)
+            free_s[who] = min(start_s for rest in left if (start_s := rest.start_s(at_s)) > at_s)
             continue
         op = _op(chosen, who, at_s)
         free_s[who] = op.end_s
@@ -101,14 +110,14 @@ def _go(rests: list[_Rest], free_s: list[float]) -> list[Op]:
 def _choose(left: Sequence[_Rest], free_s: Sequence[float], who: int) -> _Rest | None:
     """Whose turn it is for somebody who is free; None: better to wait for a window that is about to open."""
     at_s = free_s[who]
-    ready = [rest for rest in left if rest.opens_s <= at_s]
+    ready = [rest for rest in left if rest.start_s(at_s) <= at_s]
     for rest in sorted(ready, key=lambda one: (one.done, one.since_s)):
         if _leaves_time(rest, left, free_s, who):
             return rest
     hurried = [rest for rest in ready if rest.shuts_s is not None]
     if hurried:
         return min(hurried, key=lambda rest: rest.shuts_s or 0.0)
-    return None if any(rest.opens_s > at_s for rest in left) else next(iter(ready), None)
+    return None if len(ready) < len(left) else next(iter(ready), None)
 
 
 def _leaves_time(chosen: _Rest, left: Sequence[_Rest], free_s: Sequence[float], who: int) -> bool:
@@ -118,7 +127,7 @@ def _leaves_time(chosen: _Rest, left: Sequence[_Rest], free_s: Sequence[float], 
     others = [rest for rest in left if rest is not chosen and rest.shuts_s is not None]
     for rest in sorted(others, key=lambda one: one.shuts_s or 0.0):
         hand = min(range(len(free_s)), key=lambda one: free_s[one])
-        start_s = max(free_s[hand], rest.opens_s)
+        start_s = rest.start_s(free_s[hand])
         if rest.shuts_s is not None and start_s > rest.shuts_s:
             return False
         free_s[hand] = start_s + rest.tasks[0].work_s

@@ -26,7 +26,7 @@ class Ignored:
 
 @dataclass(frozen=True, kw_only=True)
 class Run:
-    """Where every blade, pot and reading stands after the newest act."""
+    """Where every blade, pot and reading stands after the newest act; `last_s`: when the last of them was done."""
 
     job: Job
     units: tuple[UnitRun, ...]
@@ -35,6 +35,7 @@ class Run:
     people: int
     ignored: tuple[Ignored, ...]
     last_number: int
+    last_s: float | None
 
     @property
     def faults(self) -> tuple[Fault, ...]:
@@ -62,4 +63,5 @@ def run(job: Job, acts: Sequence[Act]) -> Run:
         people=fold.people,
         ignored=tuple(ignored),
         last_number=max((act.number for act in acts), default=0),
+        last_s=max((act.at_s for act in acts), default=None),
     )

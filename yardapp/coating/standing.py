@@ -11,6 +11,7 @@ from yardapp.coating.ops import Op
 from yardapp.coating.phases import MISSED, OPEN, PHASES, TEST, UNKNOWN, WAITING, phase_of
 from yardapp.coating.pots import PotStanding, pot_standing
 from yardapp.coating.running import Run
+from yardapp.coating.staffed import Staffed, staffed
 from yardapp.coating.system import System
 from yardapp.coating.telling import launch_ok, warnings
 from yardapp.coating.turns import SOON_S, Next, turns
@@ -65,6 +66,7 @@ class Standing:
     cured: bool
     launch_ok: bool | None
     changes_at_s: float | None
+    hours: Staffed
 
     @property
     def waits(self) -> bool:
@@ -83,7 +85,8 @@ def standing(run: Run, now_s: float) -> Standing:
     cured = water.at_s is not None and now_s >= water.at_s
     places = _places(run, now_s, cured)
     metal_c = next((one.metal_c for one in reversed(run.readings) if one.metal_c is not None), None)
-    ops = forecast(run, places, metal_c, now_s) or ()
+    hours = staffed(run, now_s)
+    ops = forecast(run, places, metal_c, now_s, hours) or ()
     coming = turns(run, places, ops, now_s)
     finish_s = _finish_s(run, ops)
     likely_s = water.at_s if water.at_s is not None else likely_immersion_s(run, finish_s, metal_c)
@@ -107,7 +110,8 @@ def standing(run: Run, now_s: float) -> Standing:
         likely_immersion_s=likely_s,
         cured=cured,
         launch_ok=launch_ok(run, likely_s),
-        changes_at_s=_changes_at_s(places, pots, judged, coming, water, now_s),
+        changes_at_s=_changes_at_s(places, pots, judged, coming, water, hours, now_s),
+        hours=hours,
     )
 
 
@@ -196,11 +200,12 @@ def _changes_at_s(
     judged: Gate,
     coming: Sequence[Next],
     water: Immersion,
+    hours: Staffed,
     now_s: float,
 ) -> float | None:
-    """The next moment at which a phase, a pot, the weather or the cure turns, or a warning begins."""
+    """The next moment at which a phase, a pot, the weather, the cure or the day turns, or a warning begins."""
     opening = [water.at_s, *(one.from_s for one in coming), *(pot.from_s for pot in pots)]
-    shutting = [judged.due_s, *(pot.good_until_s for pot in pots)]
+    shutting = [judged.due_s, *hours.edges_s(), *(pot.good_until_s for pot in pots)]
     for _, window, _ in places:
         opening += [window.opens_s, window.test_s]
         shutting.append(window.shuts_s)

@@ -53,4 +53,5 @@ def _is_wanted(run: Run, product: str, ops: Sequence[Op]) -> bool:
 
 
 def _minutes(duration_s: float) -> str:
-    return f"{max(1, round(duration_s / 60))} min"
+    minutes = max(1, round(duration_s / 60))
+    return f"{minutes} min" if minutes < 120 else f"{round(minutes / 60)} h"

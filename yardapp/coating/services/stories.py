@@ -14,6 +14,7 @@ from yardapp.coating.acts import UNDO, standing_acts
 from yardapp.coating.acts import Act as ToldAct
 from yardapp.coating.acts import Job as LiveJob
 from yardapp.coating.exchange import from_json
+from yardapp.coating.hours import from_json as hours_from_json
 from yardapp.coating.models import CoatingAct, Job, Piece, SystemVersion
 from yardapp.coating.pieces import Piece as PlannedPiece
 from yardapp.coating.pieces import Unit, units_of
@@ -113,7 +114,7 @@ def with_act(story: Story, act: CoatingAct) -> Story:
 
 def _folded(job: Job, system: System, units: tuple[Unit, ...], acts: Sequence[CoatingAct]) -> Run:
     launch_s = job.launches.timestamp() if job.launches else None
-    live = LiveJob(system=system, units=units, people=job.people, launch_s=launch_s)
+    live = LiveJob(system=system, units=units, people=job.people, launch_s=launch_s, hours=hours_from_json(job.hours))
     return run(live, tuple(as_told(act) for act in acts if act.kind not in OURS))
 
 

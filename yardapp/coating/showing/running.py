@@ -80,6 +80,7 @@ class Shown:
     last: str = ""
     last_button: Button | None = None
     pots: Sequence[str] = field(default_factory=tuple)
+    hours: str = ""
 
 
 def moment(at_s: float | None) -> datetime | None:
@@ -131,6 +132,7 @@ def shown(story: Story, standing: Standing) -> Shown:
         weather_why=standing.gate.why,
         water=_water(standing),
         pots=[_pot(left, standing.now_s) for left in pots_left(story, standing)],
+        hours=_hours(standing),
         **_last(story),
     )
 
@@ -161,7 +163,13 @@ def _then(then: Next | None, now_s: float) -> str:
     if then is None:
         return ""
     what = f"{then.label}: {_headline(then)}" if then.label else then.name
-    return f"{what}, from {at_clock(then.from_s)}" if then.from_s > now_s else what
+    return f"{what}, from {_when(then.from_s, now_s)}" if then.from_s > now_s else what
+
+
+def _when(at_s: float, now_s: float) -> str:
+    """14:32, and the day where it is not today."""
+    at, today = moment(at_s), moment(now_s)
+    return clock(at) if day(at) == day(today) else f"{clock(at)} on {day(at)}"
 
 
 def _row(story: Story, unit: UnitStanding, now_s: float, headline: str) -> Row:
@@ -237,6 +245,15 @@ def _covers(left: PotLeft) -> str:
         return ""
     by_time = f", {show(rest.by_time_m2, 'area')} in its time" if rest.by_time_m2 is not None else ""
     return f"; about {show(rest.volume_m3, 'volume')} unused, enough for {show(rest.by_volume_m2, 'area')}{by_time}"
+
+
+def _hours(standing: Standing) -> str:
+    """The hours that what comes is reckoned by, and who is there all the same."""
+    hours, until_s = standing.hours.hours, standing.hours.until_s
+    if hours is None:
+        return ""
+    stays = f". Somebody is there now: reckoned on until {at_clock(until_s)}" if until_s > standing.now_s else ""
+    return f"{hours.said}{stays}"
 
 
 def _last(story: Story) -> Mapping[str, Any]:
