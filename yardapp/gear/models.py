@@ -195,7 +195,7 @@ class Event(Base):
     """Something that happened to an item. Rows are only ever added."""
 
     __tablename__ = "gear_event"
-    __table_args__ = (Index(None, "item_id", "at"), Index(None, "drive_id", "at"))
+    __table_args__ = (Index(None, "item_id", "at"), Index(None, "drive_id", "at"), Index(None, "drive_id", "item_id"))
 
     id: Mapped[int] = mapped_column(primary_key=True)
     item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"))
@@ -204,7 +204,7 @@ class Event(Base):
     noted: Mapped[datetime]
     person_id: Mapped[int | None] = mapped_column(ForeignKey("people_person.id"))
     said_by: Mapped[str] = mapped_column(String(80))
-    drive_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"), index=True)
+    drive_id: Mapped[int | None] = mapped_column(ForeignKey("vessels_drive.id"))
     # As the drive was called that day: boats are renamed, and drives move on.
     drive: Mapped[str] = mapped_column(String(120), default="")
     place: Mapped[str] = mapped_column(String(120), default="")

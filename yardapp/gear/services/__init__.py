@@ -1,6 +1,7 @@
 """What can be done with gear: one door."""
 
 from yardapp.gear.models import Item
+from yardapp.gear.services.aboard import OnThatDay, aboard_on
 from yardapp.gear.services.ages import first_work_after
 from yardapp.gear.services.astray import astray
 from yardapp.gear.services.away import Away, away, chase, count_late
@@ -24,14 +25,7 @@ from yardapp.gear.services.records import accept_proposal, change_item
 from yardapp.gear.services.search import ItemRow, aboard, came_off, propellers_near, rack, search, search_all
 from yardapp.gear.services.sets import SetPage, keep_together, leave_set, set_mates, set_page
 from yardapp.gear.services.story import ItemPage, Line, item_page
-from yardapp.gear.services.timelines import (
-    OnThatDay,
-    Timeline,
-    aboard_on,
-    boat_timeline,
-    drive_timeline,
-    item_timeline,
-)
+from yardapp.gear.services.timelines import Timeline, boat_timeline, drive_timeline, item_timeline
 from yardapp.gear.services.undoing import undo_move
 from yardapp.gear.services.work import Bill, decline_work, record_work
 from yardapp.gear.services.work_done import noon_of, work_done

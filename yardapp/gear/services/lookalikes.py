@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, case, func, or_, select, union
+from sqlalchemy import ColumnElement, and_, bindparam, case, func, or_, select, union
 from sqlalchemy.orm import Session, aliased
 
-from yardapp.db import now, words_like
+from yardapp.db import UtcTime, now, words_like
 from yardapp.gear.models import Event, Item
 from yardapp.gear.seen_before import U_UNKNOWN, Likeness, likeness
 from yardapp.gear.services.happening import happened
@@ -159,7 +159,8 @@ def _gone_one() -> ColumnElement[Any]:
     )
     held = select(apart.other_id).where(apart.item_id == Item.id, apart.kind == TOLD_APART).correlate(Item)
     newest = select(old.tag).where(alike, old.id.not_in(held)).order_by(old.id.desc())
-    is_fresh = and_(Item.logged > now() - FRESH, Item.standing.not_in((*GONE, "merged")))
+    since = bindparam("fresh_since", type_=UtcTime(), callable_=lambda: now() - FRESH)  # the query is built once
+    is_fresh = and_(Item.logged > since, Item.standing.not_in((*GONE, "merged")))
     return case((is_fresh, newest.limit(1).correlate(Item).scalar_subquery()), else_=None)
 
 

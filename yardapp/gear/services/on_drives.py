@@ -17,7 +17,8 @@ def on_and_off(
     """What each of these drives carries now, and what came off them and lies elsewhere, newest first."""
     on: dict[int, list[ItemRow]] = {drive_id: [] for drive_id in drive_ids}
     off: list[ItemRow] = []
-    came_off = and_(Item.came_off_id.in_(drive_ids), Item.aboard_id.is_(None))
+    # Not `aboard_id IS NULL`, the same by a check of the table: SQLite would read everything ashore along that index.
+    came_off = and_(Item.came_off_id.in_(drive_ids), Item.standing != "aboard")
     chosen = listed().add_columns(Item.aboard_id).where(or_(Item.aboard_id.in_(drive_ids), came_off), seen_by(who))
     # Whatever is aboard comes first, so that a long past can't crowd it out.
     for row in session.execute(chosen.order_by(Item.aboard_id.is_(None), Item.kind, Item.id.desc()).limit(limit)):

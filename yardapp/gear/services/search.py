@@ -128,7 +128,7 @@ def aboard(session: Session, who: Who, drive_ids: Sequence[int]) -> dict[int, li
 
 def came_off(session: Session, who: Who, drive_ids: Sequence[int], limit: int = 50) -> list[ItemRow]:
     """What once was on these drives and lies elsewhere now."""
-    chosen = listed().where(Item.came_off_id.in_(drive_ids), Item.aboard_id.is_(None), seen_by(who))
+    chosen = listed().where(Item.came_off_id.in_(drive_ids), Item.standing != "aboard", seen_by(who))
     return [row_of(row) for row in session.execute(chosen.order_by(Item.id.desc()).limit(limit))]
 
 

@@ -96,16 +96,10 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None, *, 
     NotFound
         Nothing of this kind carries the tag, or this person may not know of it.
     """
-    on, off = vessels.drive_names().subquery(), vessels.drive_names().subquery()
-    off_names = (off.c.vessel.label("off_vessel"), off.c.position.label("off_position"))
     found = session.execute(
-        select(Item, on.c.vessel, on.c.position, *off_names, Set.name.label("set_name"), KEPT.tag.label("kept_tag"))
-        .add_columns(*(column().label(name) for name, column in TOLD.items()))
-        .outerjoin(on, on.c.drive_id == Item.aboard_id)
-        .outerjoin(off, off.c.drive_id == Item.came_off_id)
-        .outerjoin(Set, Set.id == Item.set_id)
-        .outerjoin(KEPT, KEPT.id == Item.merged_into_id)
-        .where(Item.tag == tag.strip().upper(), seen_by(who), Item.kind == kind if kind else true())
+        _item_asked(tuple(TOLD)).where(
+            Item.tag == tag.strip().upper(), seen_by(who), Item.kind == kind if kind else true()
+        )
     ).first()
     if found is None:
         raise NotFound(f"No {kind or 'item'} here carries the tag {tag}.")
@@ -117,6 +111,21 @@ def item_page(session: Session, who: Who, tag: str, kind: str | None = None, *, 
         set_name=found.set_name or "",
         kept_tag=found.kept_tag or "",
         told={name: getattr(found, name) for name in TOLD},
+    )
+
+
+@lru_cache(maxsize=8)
+def _item_asked(told: Sequence[str]) -> Any:
+    """The query for an item and what all rooms tell of it, without which item: built once as well."""
+    on, off = vessels.drive_names().subquery(), vessels.drive_names().subquery()
+    off_names = (off.c.vessel.label("off_vessel"), off.c.position.label("off_position"))
+    return (
+        select(Item, on.c.vessel, on.c.position, *off_names, Set.name.label("set_name"), KEPT.tag.label("kept_tag"))
+        .add_columns(*(TOLD[name]().label(name) for name in told))
+        .outerjoin(on, on.c.drive_id == Item.aboard_id)
+        .outerjoin(off, off.c.drive_id == Item.came_off_id)
+        .outerjoin(Set, Set.id == Item.set_id)
+        .outerjoin(KEPT, KEPT.id == Item.merged_into_id)
     )
 
 

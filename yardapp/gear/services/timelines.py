@@ -2,23 +2,19 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, Integer, and_, bindparam, exists, func, or_, select
+from sqlalchemy import ColumnElement, Integer, bindparam, exists, or_, select
 from sqlalchemy.orm import Session, aliased
 
 from yardapp.db import UtcTime
 from yardapp.gear.figures import WORK
 from yardapp.gear.models import Event, Evidence, Item, Photo
 from yardapp.gear.services.items import seen_by, tagged
-from yardapp.gear.services.search import ItemRow, listed, row_of
-from yardapp.gear.whereabouts import MOVES
 from yardapp.people import services as people
 from yardapp.people.services import Who
 from yardapp.timelines import Asked, Moment, Strand, strand, told_of, woven
-from yardapp.vessels import services as vessels
-from yardapp.vessels.services.stays import Stay, happenings_strand, standing_at, stays_in, stays_of_drive
+from yardapp.vessels.services.stays import Stay, happenings_strand, stays_in, stays_of_drive
 
 WORKED = (*WORK, "declined")
 
@@ -30,15 +26,6 @@ class Timeline:
     of: Any
     moments: Sequence[Moment]
     further: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class OnThatDay:
-    """One thing that was on a drive, from when to when; None: it still is."""
-
-    row: ItemRow
-    since: datetime
-    until: datetime | None
 
 
 def item_timeline(session: Session, who: Who, tag: str, asked: Asked) -> Timeline:
@@ -193,54 +180,6 @@ def _of_drive(is_all: bool, spells: tuple[tuple[bool, bool], ...]) -> list[Stran
         *told_of("drive", bindparam("drives", expanding=True)),
         *_on_drives(spells),
     ]
-
-
-def aboard_on(
-    session: Session, who: Who, vessel_id: int, at: datetime
-) -> tuple[vessels.Vessel, list[tuple[Stay, list[OnThatDay]]]]:
-    """What was on each line of a boat at a moment, however long ago: her drives of that day. Two queries.
-
-    Raises
-    ------
-    NotFound
-        There is no such boat, or this person may not know of her.
-    """
-    vessel, stays = stays_in(session, who, vessel_id)
-    there = standing_at(stays, at)
-    found: dict[int, list[OnThatDay]] = {stay.drive_id: [] for stay in there}
-    for row in session.execute(_last_moves(list(found), at)) if found else ():
-        found[row.on_drive_id].append(OnThatDay(row=row_of(row), since=row.since, until=row.until))
-    return vessel, [(stay, found[stay.drive_id]) for stay in there]
-
-
-def _last_moves(drive_ids: Sequence[int], at: datetime) -> Any:
-    """Things whose last move up to then put them on one of these drives, as `whereabouts.around` has it.
-
-    The first line written is where the register begins, whatever its day; a move that was undone later never was.
-    """
-    undoing = aliased(Event)
-    ever = select(Event.item_id).where(Event.drive_id.in_(drive_ids))
-    number = func.min(Event.id).over(partition_by=Event.item_id)
-    lines = (
-        select(Event.id, Event.item_id, Event.at, Event.drive_id, Event.standing, Event.kind, number.label("first"))
-        .where(Event.item_id.in_(ever))
-        .subquery()
-    )
-    stands = or_(lines.c.standing.is_not(None), lines.c.kind.in_(["logged", *MOVES]))
-    is_first = (lines.c.id == lines.c.first).label("is_first")
-    moves = select(*lines.c, is_first).where(stands, ~exists().where(undoing.undoes_id == lines.c.id)).subquery()
-    order: Any = [moves.c.is_first.desc(), moves.c.at, moves.c.id]
-    until = func.lead(moves.c.at, type_=Event.at.type).over(partition_by=moves.c.item_id, order_by=order)
-    spells = select(*moves.c, until.label("until")).subquery()
-    is_on = or_(spells.c.standing == "aboard", and_(spells.c.standing.is_(None), spells.c.kind == "went on"))
-    return (
-        listed()
-        .add_columns(spells.c.drive_id.label("on_drive_id"), spells.c.at.label("since"), spells.c.until.label("until"))
-        .join(spells, spells.c.item_id == Item.id)
-        .where(spells.c.drive_id.in_(drive_ids), is_on, spells.c.at <= at)
-        .where(or_(spells.c.until.is_(None), spells.c.until > at))
-        .order_by(Item.kind.desc(), Item.tag)
-    )
 
 
 def _named() -> tuple[Any, Any, Any]:
