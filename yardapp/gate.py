@@ -19,14 +19,15 @@ POLICY = (
     "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'"
 )
+# Each place of the yard, and what somebody must be let do to find it in the navigation.
 PLACES = (
-    ("Rack", "gear.rack", "propeller"),
-    ("Boats", "vessels.boats", "sailboat"),
-    ("Bench", "bench.bench", "ruler-measure"),
-    ("Marks", "marks.mark_page", "rubber-stamp"),
-    ("Coating", "coating.coating", "brush"),
-    ("Relaunch", "relaunch.board", "checkup-list"),
-    ("Yard", "people.yard", "building-warehouse"),
+    ("Rack", "gear.rack", "propeller", "propose"),
+    ("Boats", "vessels.boats", "sailboat", "propose"),
+    ("Bench", "bench.bench", "ruler-measure", "propose"),
+    ("Marks", "marks.mark_page", "rubber-stamp", "propose"),
+    ("Coating", "coating.coating", "brush", "see"),
+    ("Relaunch", "relaunch.board", "checkup-list", "propose"),
+    ("Yard", "people.yard", "building-warehouse", "propose"),
 )
 
 
@@ -114,7 +115,11 @@ def _around_every_page() -> dict[str, object]:
     places = (
         []
         if who is None
-        else [(label, url_for(endpoint), icon, endpoint.split(".")[0] == here) for label, endpoint, icon in PLACES]
+        else [
+            (label, url_for(endpoint), icon, endpoint.split(".")[0] == here)
+            for label, endpoint, icon, needed in PLACES
+            if who.may(needed)
+        ]
     )
     return {
         "person": who,

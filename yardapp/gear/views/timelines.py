@@ -1,14 +1,28 @@
 """The timeline of an item."""
 
+from functools import partial
+
 from flask import request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.gear import services, showing
+from yardapp.gear.figures import FIGURES
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.timeline_forms import TimelineForm, asked_of
 from yardapp.timelines import Moment
 from yardapp.web import current_who, filled, page, snapshot
+
+
+def _href(tag: str, one: Moment) -> str | None:
+    """Where more is to be seen of a moment."""
+    if one.strand == "photo":
+        return url_for("gear.photo", sha256=one.word)
+    if one.strand != "read":
+        return None
+    if one.kind == "stamp":  # read as marks are
+        return url_for("marks.mark_for", tag=tag)
+    return url_for("gear.figure", tag=tag, what=one.kind) if one.kind in FIGURES else None
 
 
 @bp.get("/items/<tag>/timeline")
@@ -21,17 +35,13 @@ def timeline(tag: str) -> ResponseReturnValue:
     with snapshot() as opened:
         found = services.item_timeline(opened, who, tag, asked)
 
-    def href(one: Moment) -> str | None:
-        if one.strand == "photo":
-            return url_for("gear.photo", sha256=one.word)
-        return url_for("gear.figure", tag=found.of.tag, what=one.kind) if one.strand == "read" else None
-
+    is_tagged = len({one.tag for one in found.moments}) > 2
     further = found.further and url_for("gear.timeline", tag=found.of.tag, **form.onward(found.further))
     return page(
         "gear/timeline.html",
         heading=f"{found.of.tag}: timeline",
         form=form,
-        rows=showing.moment_rows(found.moments, who.units, href, is_tagged=len({one.tag for one in found.moments}) > 2),
+        rows=showing.moment_rows(found.moments, who.units, partial(_href, found.of.tag), is_tagged=is_tagged),
         further=further,
         is_further=bool(asked.after),
         start=url_for("gear.timeline", tag=found.of.tag),
