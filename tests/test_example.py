@@ -88,6 +88,30 @@ def test_it_has_parts_a_set_a_map_and_something_late(example):
     assert count(example, Item.id, Item.set_id.is_not(None)) == 4
 
 
+def test_it_has_blank_tags_of_which_some_hang_and_one_hangs_on_what_was_sold(example):
+    ada = who(example, "Ada Brook")
+    printed = example.scalars(select(tables.gear_tags.BlankTag.tag).order_by(tables.gear_tags.BlankTag.id)).all()
+    bound = set(printed) & set(example.scalars(select(Item.tag)))
+    (back,) = [tag for tag in bound if gear.seen_before(example, ada, tag).found]
+    found = gear.seen_before(example, ada, back)
+
+    assert (len(printed), len(bound)) == (68, 2)
+    assert [(one.row.where, one.is_gone) for one in found.found][:1] == [("sold", True)]
+    assert "stamp" in found.found[0].like.agreed
+    assert found.photo
+    assert found.found[0].photo
+
+
+def test_it_has_a_blade_before_and_after_with_arrows_to_where_to_look(example):
+    ada = who(example, "Ada Brook")
+    (marked,) = set(example.scalars(select(tables.gear_photos.PhotoMark.photo_id)))
+    before = gear.photo_page(example, ada, marked)
+    _item, photos = gear.photos_of(example, ada, before.item.tag)
+
+    assert [mark.kind for mark in before.marks] == ["arrow", "arrow", "circle"]
+    assert [one.photo.caption for one in photos] == ["blade 2 before straightening", "blade 2 after straightening"]
+
+
 def test_it_has_doubts_and_gaps(example):
     items = example.scalars(select(Item).where(Item.kind == "propeller")).all()
     doubted = {one["what"] for item in items for one in item.odds}
@@ -129,7 +153,7 @@ def test_it_is_sound(made):
     done = run("check", "--data", made[0] / "example")
 
     assert (done.returncode, done.stderr) == (0, "")
-    assert "7 photos looked at." in done.stdout
+    assert "11 photos looked at." in done.stdout
 
 
 def test_making_it_again_changes_nothing(made):

@@ -7,6 +7,8 @@ from sqlalchemy.orm import Session
 
 from yardapp.example import (
     benches,
+    blades,
+    blank_tags,
     boats,
     coatings,
     doubts,
@@ -54,7 +56,8 @@ CHAPTERS: tuple[tuple[str, tuple[Callable[[Yard], None], ...]], ...] = (
         ),
     ),
     ("boats that are to go in", (launches.policies_are_settled, launches.boats_are_to_go_in)),
-    ("photos", (pictures.take_pictures,)),
+    ("photos", (pictures.take_pictures, blades.a_blade_is_made_good)),
+    ("blank tags", (blank_tags.tags_are_printed, blank_tags.two_are_bound)),
 )
 
 

@@ -27,6 +27,7 @@ class Yard:
     drives: dict[str, int] = field(default_factory=dict)
     systems: dict[str, int] = field(default_factory=dict)  # of coating, by name
     tags: dict[str, str] = field(default_factory=dict)  # by where a thing was when the lists had been entered
+    blank: dict[str, list[str]] = field(default_factory=dict)  # blank tags by the kind of thing they wait for
 
     def who(self, name: str) -> Who:
         """Somebody of the yard, by first name."""
