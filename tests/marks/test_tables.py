@@ -105,6 +105,16 @@ def test_an_old_version_is_brought_back_as_a_new_one(table_id, client, fetch):
     assert body(table_id)["places"][2]["meaning"]["value"] == 8
 
 
+@pytest.mark.parametrize("act", ["", "look"])
+def test_a_place_of_which_nobody_said_how_it_is_written_is_asked_for_it(client, fetch, table_id, act):
+    boxes = boxes_of(fetch(f"/marks/tables/{table_id}/change"))
+    del boxes["places-0-written"]
+
+    answer = client.send(f"/marks/tables/{table_id}/change", **boxes | {"why": "a letter", "act": act})
+
+    assert "`written` is missing" in unescape(answer.text)
+
+
 def test_versions_stay(table_id):
     with pytest.raises(DBAPIError, match="history stays"), transaction() as session:
         session.execute(update(TableVersion).values(why="another"))

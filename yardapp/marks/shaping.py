@@ -115,9 +115,10 @@ def _filled(boxes: Mapping[str, Any], names: Sequence[str]) -> Boxes:
 
 def _place_plain(boxes: Mapping[str, Any], at: int, faults: list[Fault]) -> Boxes:
     plain = _filled(boxes, ("tells", "written", "title")) | _known_plain(boxes)
-    if plain["written"] == "literal":
+    written = plain.get("written")
+    if written == "literal":
         plain |= _filled(boxes, ("literal",))
-    elif plain["written"] != "list":
+    elif written != "list":
         plain |= _numbers(boxes, ("shortest", "longest"))
     plain["separators"] = [UNSPELLED.get(one, one) for one in (boxes.get("separators") or "").split()]
     plain["optional"] = bool(boxes.get("optional"))
