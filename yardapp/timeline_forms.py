@@ -11,8 +11,8 @@ from yardapp.timelines import Asked
 
 GROUPS = {
     "item": ("moves", "work", "figures", "photos", "faults", "coating"),
-    "vessel": ("moves", "work", "boat", "faults", "launch"),
-    "drive": ("moves", "work", "boat", "faults"),
+    "vessel": ("moves", "work", "boat", "faults", "coating", "launch"),
+    "drive": ("moves", "work", "boat", "faults", "coating"),
     "person": (),
 }
 LABELS = {

@@ -1,7 +1,7 @@
 """What happened, newest first, out of many tables at once: strands of one shape, woven, paged by the last moment."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from functools import lru_cache
 from typing import Any
@@ -16,6 +16,7 @@ from sqlalchemy import (
     and_,
     bindparam,
     cast,
+    inspect,
     literal,
     null,
     or_,
@@ -23,10 +24,12 @@ from sqlalchemy import (
     union_all,
 )
 from sqlalchemy.orm import Session
+from sqlalchemy.sql.util import find_tables
 
 from yardapp.db import UtcTime
 
 PAGE = 50
+MANY = 10**9
 MOST_DIGITS = 10  # a row's number fits into 32 bits: it has fewer
 TEXTS = ("kind", "tag", "drive", "place", "note", "why", "by_whom", "cost", "other", "word", "basis")
 
@@ -64,13 +67,22 @@ class Moment:
 
 @dataclass(frozen=True, kw_only=True)
 class Strand:
-    """One table's share: which rows, when each was, and its number in the table. `name` says whose words it is in."""
+    """One table's share: which rows, when each was, and its number in the table. `name` says whose words it is in.
+
+    Of which thing and which drive a row is stands in the first of its tables that says so; None: none does.
+    Where one table's rows are of several groups, `split` says which are of each.
+    `sifted` asks what is too dear to be asked of every row: of the newest, one after the other, until a page is full.
+    """
 
     name: str
     group: str
     rows: Select[Any]
     at: Any
     id: Any
+    item_id: Any = None
+    drive_id: Any = None
+    split: Mapping[str, ColumnElement[bool]] = field(default_factory=dict)
+    sifted: Callable[[Any, Any], ColumnElement[bool]] | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -92,7 +104,10 @@ TOLD: dict[tuple[str, str], Callable[[Any], list[Strand]]] = {}
 def strand(
     name: str, group: str, table: Any, *where: ColumnElement[bool], joined: Sequence[Any] = (), **columns: Any
 ) -> Strand:
-    """A table's share: `columns` are those of `Moment`, each the table's own or empty where left out."""
+    """A table's share: `columns` are those of `Moment`, each the table's own or empty where left out.
+
+    A table that is `joined` need not have a row, unless it is asked about: SQLite begins with it only if it must.
+    """
     at, said_by = (columns.get(name) if name in columns else getattr(table, name) for name in ("at", "said_by"))
     since, due_on = columns.get("since"), columns.get("due_on")
     chosen = [
@@ -108,12 +123,22 @@ def strand(
     ]
     rows = select(*chosen).select_from(table)
     for target, clause in joined:
-        rows = rows.outerjoin(target, clause)
-    return Strand(name=name, group=group, rows=rows.where(*where), at=at, id=table.id)
+        rows = rows.join(target, clause, isouter=not _is_asked_about(target, where))
+    tables = [table, *(target for target, _clause in joined)]
+    about = {name: _first_of(tables, name) for name in ("item_id", "drive_id")}
+    return Strand(name=name, group=group, rows=rows.where(*where), at=at, id=table.id, **about)
 
 
 def _named(name: str, column: Any) -> Any:
     return column.label(name)
+
+
+def _is_asked_about(target: Any, where: Sequence[ColumnElement[bool]]) -> bool:
+    return any(inspect(target).selectable in find_tables(clause, check_columns=True) for clause in where)
+
+
+def _first_of(tables: Sequence[Any], name: str) -> Any:
+    return next((getattr(table, name) for table in tables if hasattr(table, name)), None)
 
 
 def woven(
@@ -132,11 +157,10 @@ def woven(
     sought: dict[str, Any] = {"asked_since": asked.since, "asked_until": asked.until}
     if last is not None:
         sought |= {"last_at": last[0], "last_id": last[2]}
-    rows = session.execute(query, given | {name: one for name, one in sought.items() if one is not None})
-    names = tuple(rows.keys())
-    moments = sorted((_known(names, row) for row in rows), key=_order, reverse=True)
-    shown = moments[: asked.limit]
-    return shown, shown[-1].key if len(moments) > asked.limit else ""
+    told = session.execute(query, given | {name: one for name, one in sought.items() if one is not None})
+    names, rows = tuple(told.keys()), sorted(told, key=_order, reverse=True)
+    shown = [_known(names, row) for row in rows[: asked.limit]]
+    return shown, shown[-1].key if len(rows) > asked.limit else ""
 
 
 @lru_cache(maxsize=500)
@@ -148,11 +172,17 @@ def _built(
     after: str | None,
     limit: int,
 ) -> Any:
-    shares = [select(_share(one, days, after, limit).subquery()) for one in make(*shape) if group in ("", one.group)]
-    return union_all(*shares) if shares else None
+    strands = [found for one in make(*shape) if (found := _of_group(one, group)) is not None]
+    return union_all(*(select(_share(one, days, after, limit).subquery()) for one in strands)) if strands else None
 
 
-def _order(one: Moment) -> tuple[datetime, str, int]:
+def _of_group(one: Strand, group: str) -> Strand | None:
+    if group in one.split:
+        return replace(one, rows=one.rows.where(one.split[group]))
+    return one if group in ("", one.group) else None
+
+
+def _order(one: Any) -> tuple[datetime, str, int]:
     return one.at, one.strand, one.id
 
 
@@ -170,7 +200,16 @@ def _share(one: Strand, days: tuple[bool, bool], after: str | None, limit: int) 
         rows = rows.where(one.at < bindparam("asked_until", type_=UtcTime()))
     if after is not None:
         rows = rows.where(_older(one, after))
+    if one.sifted is not None:
+        rows = rows.where(one.id.in_(_sifted(one, rows, limit)))
     return rows.order_by(one.at.desc(), one.id.desc()).limit(limit + 1)
+
+
+def _sifted(one: Strand, rows: Select[Any], limit: int) -> Any:
+    """Both databases take a query that has a limit in its own order, and stop when the outer limit is reached."""
+    bare = rows.with_only_columns(one.id.label("id"), one.at.label("at"), one.item_id.label("item_id"))
+    told = bare.order_by(one.at.desc(), one.id.desc()).limit(MANY).subquery().c
+    return select(told.id).where(one.sifted(told.item_id, told.at)).limit(limit + 1) if one.sifted else told.id
 
 
 def _older(one: Strand, name: str) -> Any:

@@ -47,13 +47,13 @@ class ItemTimelineAsked(TimelineAsked):
 class BoatTimelineAsked(TimelineAsked):
     """Which moments of a boat."""
 
-    group: Literal["", "moves", "work", "boat", "faults", "launch"] = Field("", description="Empty: all.")
+    group: Literal["", "moves", "work", "boat", "faults", "coating", "launch"] = Field("", description="Empty: all.")
 
 
 class DriveTimelineAsked(TimelineAsked):
     """Which moments of a drive."""
 
-    group: Literal["", "moves", "work", "boat", "faults"] = Field("", description="Empty: all.")
+    group: Literal["", "moves", "work", "boat", "faults", "coating"] = Field("", description="Empty: all.")
 
 
 class MomentTold(Reply):

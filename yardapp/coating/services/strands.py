@@ -1,4 +1,4 @@
-"""What the coating tells on a thing's timeline: each coating that was finished."""
+"""What the coating tells on timelines: each coating that was finished, of a thing or of an untagged part of a drive."""
 
 from typing import Any
 
@@ -8,19 +8,28 @@ from yardapp.timelines import TOLD, Strand, strand
 
 def of_items(item_ids: Any) -> list[Strand]:
     """Coatings that these things were given."""
-    mine = [Piece.item_id.in_(item_ids), Piece.finished.is_not(None)]
-    return [
-        strand(
-            "coated",
-            "coating",
-            Piece,
-            *mine,
-            joined=[(Job, Job.id == Piece.job_id)],
-            at=Piece.finished,
-            said_by=Job.said_by,
-            kind="coated: " + Job.title,
-        )
-    ]
+    return [_coated("coated", "coated: " + Job.title, Piece.item_id.in_(item_ids))]
+
+
+def of_drives(drive_ids: Any) -> list[Strand]:
+    """Coatings of what carries no tag, in the jobs for these drives."""
+    said = "coated: " + Job.title + ", " + Piece.label
+    return [_coated("untagged coated", said, Job.drive_id.in_(drive_ids), Piece.item_id.is_(None))]
+
+
+def _coated(name: str, said: Any, *mine: Any) -> Strand:
+    return strand(
+        name,
+        "coating",
+        Piece,
+        *mine,
+        Piece.finished.is_not(None),
+        joined=[(Job, Job.id == Piece.job_id)],
+        at=Piece.finished,
+        said_by=Job.said_by,
+        kind=said,
+    )
 
 
 TOLD["item", "coating"] = of_items
+TOLD["drive", "coating"] = of_drives

@@ -1,11 +1,12 @@
 """What was on which drive at a moment, out of the moves of each thing, as `whereabouts.around` has it."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, bindparam, exists, func, or_, select
+from sqlalchemy import ColumnElement, and_, bindparam, exists, false, func, literal_column, or_, select
 from sqlalchemy.orm import Session, aliased
 
 from yardapp.db import UtcTime
@@ -15,6 +16,9 @@ from yardapp.gear.whereabouts import MOVES
 from yardapp.people.services import Who
 from yardapp.vessels import services as vessels
 from yardapp.vessels.services.stays import Stay, standing_at, stays_in
+
+# Written into the query itself: a list of parameters would be put together anew each time that it is asked.
+SAY_WHERE: list[Any] = [literal_column(f"'{kind}'") for kind in ("logged", *MOVES)]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -47,7 +51,8 @@ def aboard_on(
 @lru_cache(maxsize=1)
 def _on_them() -> Any:
     """Of all that was ever on these drives, what was on them then: one seek for each thing's last move. Built once."""
-    drives, at = bindparam("drives", expanding=True), bindparam("then", type_=UtcTime())
+    drives: Any = bindparam("drives", expanding=True)
+    at: Any = bindparam("then", type_=UtcTime())
     move, later = aliased(Event), aliased(Event)
     until = select(func.min(later.at)).where(*_moves(later, move.item_id), _is_not_first(later), later.at > at)
     return (
@@ -65,10 +70,10 @@ def ever_on(drive_ids: Any) -> Any:
     return select(Event.item_id).where(Event.drive_id.in_(drive_ids)).distinct()
 
 
-def was_on(item_id: Any, at: Any, *on: Any) -> ColumnElement[bool]:
+def was_on(on: Sequence[Callable[[Any, Any], ColumnElement[bool]]], item_id: Any, at: Any) -> ColumnElement[bool]:
     """Whether a thing was on a drive at a moment; each of `on` says of a drive and that moment whether it is meant."""
     move = aliased(Event)
-    is_one = or_(*(one(move.drive_id, at) for one in on))
+    is_one = or_(false(), *(one(move.drive_id, at) for one in on))
     return exists().where(move.id == _last_move(item_id, at), is_one, _puts_on(move))
 
 
@@ -91,7 +96,7 @@ def _newest(move: Any, item_id: Any, at: Any) -> Any:
 def _moves(line: Any, item_id: Any) -> tuple[ColumnElement[bool], ...]:
     """The lines of a thing that say where it is; a move that was undone later never was."""
     undoing = aliased(Event)
-    says_where = or_(line.standing.is_not(None), line.kind.in_(["logged", *MOVES]))
+    says_where = or_(line.standing.is_not(None), line.kind.in_(SAY_WHERE))
     return line.item_id == item_id, says_where, ~exists().where(undoing.undoes_id == line.id)
 
 

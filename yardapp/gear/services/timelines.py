@@ -1,15 +1,17 @@
 """Timelines of an item, a boat and a drive, and what was on a boat on a day."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any
 
-from sqlalchemy import ColumnElement, Integer, bindparam, exists, or_, select
+from sqlalchemy import ColumnElement, Integer, and_, bindparam, exists, false, or_, select
 from sqlalchemy.orm import Session, aliased
 
 from yardapp.db import UtcTime
 from yardapp.gear.figures import WORK
 from yardapp.gear.models import Event, Evidence, Item, Photo
+from yardapp.gear.services.aboard import ever_on, was_on
 from yardapp.gear.services.items import seen_by, tagged
 from yardapp.people import services as people
 from yardapp.people.services import Who
@@ -59,8 +61,7 @@ def _number(name: str) -> Any:
 def _of_item(item_id: Any) -> list[Strand]:
     replacing = aliased(Evidence)
     return [
-        _events("moved", Event.item_id == item_id, Event.kind.not_in(WORKED)),
-        _events("worked", Event.item_id == item_id, Event.kind.in_(WORKED)),
+        _events(Event.item_id == item_id),
         strand(
             "read",
             "figures",
@@ -90,11 +91,11 @@ def _of_item(item_id: Any) -> list[Strand]:
     ]
 
 
-def _events(group: str, *where: ColumnElement[bool]) -> Strand:
+def _events(*where: ColumnElement[bool]) -> Strand:
     undoing, other = aliased(Event), aliased(Item)
-    return strand(
-        group,
-        "work" if group == "worked" else "moves",
+    told = strand(
+        "event",
+        "",
         Event,
         *where,
         joined=[(Item, Item.id == Event.item_id), (other, other.id == Event.other_id)],
@@ -111,30 +112,57 @@ def _events(group: str, *where: ColumnElement[bool]) -> Strand:
         due_on=Event.due_on,
         is_replaced=exists().where(undoing.undoes_id == Event.id),
     )
+    return replace(told, split={"moves": Event.kind.not_in(WORKED), "work": Event.kind.in_(WORKED)})
 
 
-def _on_drives(spells: tuple[tuple[bool, bool], ...]) -> list[Strand]:
-    """What came on and off drives, and was done there, while each stood in that boat: has it a begin, an end?"""
-    found = []
-    for number, (has_begin, has_end) in enumerate(spells):
-        here = [Event.drive_id == _number(f"drive_{number}")]
-        here += [Event.at >= bindparam(f"begin_{number}", type_=UtcTime())] if has_begin else []
-        here += [Event.at < bindparam(f"end_{number}", type_=UtcTime())] if has_end else []
-        found += [_events("moved", *here, Event.kind.not_in(WORKED)), _events("worked", *here, Event.kind.in_(WORKED))]
-    return found
+Ends = tuple[bool, bool]  # has a stay a begin, an end?
 
 
-def _spells(stays: Sequence[Stay]) -> tuple[tuple[tuple[bool, bool], ...], dict[str, Any]]:
+def _stood(number: int, ends: Ends, drive_id: Any, at: Any) -> ColumnElement[bool]:
+    """Whether that was the drive of a stay, and the moment within it."""
+    begin, end = (bindparam(f"{name}_{number}", type_=UtcTime()) for name in ("begin", "end"))
+    after = [at >= begin] if ends[0] else []
+    before = [at < end] if ends[1] else []
+    return and_(drive_id == _number(f"drive_{number}"), *after, *before)
+
+
+def _on_drives(spells: tuple[Ends, ...]) -> list[Strand]:
+    """What came on and off drives, and was done there, while each stood in that boat."""
+    return [_events(_stood(number, ends, Event.drive_id, Event.at)) for number, ends in enumerate(spells)]
+
+
+def _of_drives(spells: tuple[Ends, ...]) -> list[Strand]:
+    """What other rooms tell of drives, and of all things that were on them, while each stood in that boat."""
+    drives: Any = bindparam("drives", expanding=True)
+    ever = select(ever_on(drives).cte("ever_on"))
+    on = [partial(_stood, number, ends) for number, ends in enumerate(spells)]
+    of_them = [
+        replace(one, rows=one.rows.where(or_(false(), *(stood(one.drive_id, one.at) for stood in on))))
+        for one in told_of("drive", drives)
+    ]
+    return [*of_them, *(_while_on(one, on) for one in told_of("item", ever))]
+
+
+def _while_on(one: Strand, on: Sequence[Any]) -> Strand:
+    """Of a strand of things what was told while each was on one of these drives, with its tag."""
+
+    tag = select(Item.tag).where(Item.id == one.item_id).scalar_subquery().label("tag")
+    columns = [tag if column.key == "tag" else column for column in one.rows.selected_columns]
+    return replace(one, rows=one.rows.with_only_columns(*columns), sifted=partial(was_on, on))
+
+
+def _spells(stays: Sequence[Stay]) -> tuple[tuple[Ends, ...], dict[str, Any]]:
     """Which ends each stay has, and what they are, by name."""
     given: dict[str, Any] = {}
     for number, stay in enumerate(stays):
         ends = {f"drive_{number}": stay.drive_id, f"begin_{number}": stay.since, f"end_{number}": stay.until}
         given |= {name: one for name, one in ends.items() if one is not None}
+    given["drives"] = sorted({stay.drive_id for stay in stays})
     return tuple((stay.since is not None, stay.until is not None) for stay in stays), given
 
 
 def boat_timeline(session: Session, who: Who, vessel_id: int, asked: Asked) -> Timeline:
-    """All that happened to a boat, her drives while they stood in her, and what went on and off. Two queries.
+    """All that happened to a boat, to her drives while they stood in her, and to her parts while on her. Two queries.
 
     Raises
     ------
@@ -144,16 +172,15 @@ def boat_timeline(session: Session, who: Who, vessel_id: int, asked: Asked) -> T
     vessel, stays = stays_in(session, who, vessel_id)
     spells, given = _spells(stays)
     given |= {"vessel": vessel_id, "vessels": [vessel_id]}
-    given["drives"] = sorted({stay.drive_id for stay in stays if stay.until is None})
     moments, further = woven(session, _of_boat, (who.may("see"), spells), given, asked)
     return Timeline(of=vessel, moments=moments, further=further)
 
 
-def _of_boat(is_all: bool, spells: tuple[tuple[bool, bool], ...]) -> list[Strand]:
+def _of_boat(is_all: bool, spells: tuple[Ends, ...]) -> list[Strand]:
     return [
         happenings_strand(is_all=is_all, vessel_id=_number("vessel")),
         *told_of("vessel", bindparam("vessels", expanding=True)),
-        *told_of("drive", bindparam("drives", expanding=True)),
+        *_of_drives(spells),
         *_on_drives(spells),
     ]
 
@@ -168,16 +195,16 @@ def drive_timeline(session: Session, who: Who, drive_id: int, asked: Asked) -> T
     """
     drive, vessel, stays = stays_of_drive(session, who, drive_id)
     spells, given = _spells(stays)
-    given |= {"drive": drive_id, "drives": [drive_id]} | ({} if who.may("see") else {"vessel": vessel.id})
+    given |= {"drive": drive_id} | ({} if who.may("see") else {"vessel": vessel.id})
     moments, further = woven(session, _of_drive, (who.may("see"), spells), given, asked)
     return Timeline(of=(drive, vessel), moments=moments, further=further)
 
 
-def _of_drive(is_all: bool, spells: tuple[tuple[bool, bool], ...]) -> list[Strand]:
+def _of_drive(is_all: bool, spells: tuple[Ends, ...]) -> list[Strand]:
     only = None if is_all else _number("vessel")
     return [
         happenings_strand(is_all=is_all, drive_id=_number("drive"), vessel_id=only),
-        *told_of("drive", bindparam("drives", expanding=True)),
+        *_of_drives(spells),
         *_on_drives(spells),
     ]
 

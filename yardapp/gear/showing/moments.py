@@ -45,7 +45,7 @@ def _said(one: Moment, system: System) -> str:
         return f"{label} {said}, {BASIS.get(one.basis, one.basis)}"
     if one.strand == "photo":
         return "Photo"
-    if one.strand in ("moved", "worked"):
+    if one.strand == "event":
         return line_said(one)
     said = HAPPENED.get(one.kind, one.kind[:1].upper() + one.kind[1:])
     return f"{said}, {one.drive}" if one.drive else said
