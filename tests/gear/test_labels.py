@@ -25,6 +25,62 @@ def test_every_label_lies_on_its_page_and_none_on_another(stock):
         assert other.left_m >= one.left_m + stock.width_m - 1e-9 or other.top_m >= one.top_m + stock.height_m - 1e-9
 
 
+@pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)
+def test_margins_labels_and_gaps_add_up_to_the_sheets_own_width_and_height(stock):
+    places = [stock.place(number) for number in range(stock.count)]
+    lefts, tops = sorted({one.left_m for one in places}), sorted({one.top_m for one in places})
+
+    for starts, count, size, sheet in (
+        (lefts, stock.columns, stock.width_m, stock.page_m[0]),
+        (tops, stock.rows, stock.height_m, stock.page_m[1]),
+    ):
+        gaps = [other - one - size for one, other in pairwise(starts)]
+        margins = [starts[0], sheet - starts[-1] - size]
+        assert len(starts) == count
+        assert min([0.0, *gaps, *margins]) >= -1e-9
+        assert margins[0] == pytest.approx(margins[1])
+        assert sum(margins) + count * size + sum(gaps) == pytest.approx(sheet)
+
+
+@pytest.mark.parametrize(
+    ("key", "side_mm", "top_mm"),
+    [
+        # By hand from A4, 210 × 297 mm: (210 - 3 × 63.5 - 2 × 2.5) / 2 and (297 - 7 × 38.1) / 2, and so on.
+        ("21", 7.25, 15.15),
+        ("24", 7.25, 12.9),
+        ("24-edge", 0.0, 0.5),
+        ("40", 0.0, 0.0),
+        ("65", 4.75, 10.7),
+        ("14", 4.65, 15.15),
+        ("8", 4.65, 13.1),
+        # From Letter, 8 1/2 × 11 in: 3/16 and 1/2 in; 5/32 and 1/2 in.
+        ("letter-30", 4.7625, 12.7),
+        ("letter-20", 3.96875, 12.7),
+        ("letter-10", 3.96875, 12.7),
+    ],
+)
+def test_the_first_label_lies_as_far_in_as_the_sheet_leaves(key, side_mm, top_mm):
+    first = STOCKS[key].place(0)
+
+    assert (1000 * first.left_m, 1000 * first.top_m) == pytest.approx((side_mm, top_mm), abs=1e-6)
+
+
+def test_a_paper_is_named_by_its_sheet_and_the_size_of_a_label():
+    assert STOCKS["24"].label == "24 an A4 sheet: 3 × 8 of 63.5 × 33.9 mm"
+    assert STOCKS["letter-30"].label == "30 a Letter sheet: 3 × 10 of 2.625 × 1 in"
+    assert STOCKS["roll-62"].label == "Roll, 62 × 29 mm"
+
+
+def test_a_letter_sheet_is_printed_on_letter_paper():
+    label = Label("P-0412", ("22 x 18 RH", "Yard"), squares_of("http://yard.test/t/P-0412"), 0, 0.01, 0.02)
+    stock = STOCKS["letter-30"]
+
+    written = labelled("Labels", stock.page_m, (stock.width_m, stock.height_m), [label], is_packed=False)
+
+    # 8 1/2 × 11 in at 72 points an inch.
+    assert b"/MediaBox [ 0 0 612 792 ]" in written
+
+
 def test_the_common_sheets_hold_24_40_and_65():
     assert [STOCKS[key].count for key in ("24", "40", "65")] == [24, 40, 65]
 
@@ -139,9 +195,23 @@ def test_taking_tags_leads_to_the_page_that_prints_them(client, fetch):
 
     assert 'value="P-0001 to P-0040"' in html
     assert "Blank, 40" in html
+    assert html.count("P-0001 to P-0040</b>") == 1
     assert (written.status_code, written.mimetype) == (200, "application/pdf")
     # Positions 5 to 24 of the first sheet hold twenty labels, a second one the other twenty.
     assert written.data.count(b"/Type /Page\n") == 2 or written.data.count(b"/Count 2") == 1
+
+
+def test_blank_tags_stand_in_rows_of_numbers_and_a_hung_one_parts_them(client, fetch):
+    client.send("/labels", kind="propeller", count="5")
+    client.send("/labels", kind="shaft", count="2")
+    client.send("/log", place="Rack C", tag="P-0003")
+
+    html = fetch("/labels")
+
+    assert "Blank, 6" in html
+    assert html.split('items-tag">')[1:][0].startswith("P-0001 to P-0002</b>")
+    assert ["P-0004 to P-0005</b>" in html, "S-0001 to S-0002</b>" in html] == [True, True]
+    assert "/labels?tags=P-0004+to+P-0005" in html or "/labels?tags=P-0004%20to%20P-0005" in html
 
 
 @pytest.mark.parametrize(

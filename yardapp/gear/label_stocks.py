@@ -1,8 +1,10 @@
-"""Label papers by their sizes: A4 sheets, and single labels off a roll. No database here."""
+"""Label papers by their sizes: A4 and Letter sheets, and single labels off a roll. No database here."""
 
 from dataclasses import dataclass
 
 A4_M = (0.210, 0.297)
+INCH_M = 0.0254
+LETTER_M = (8.5 * INCH_M, 11 * INCH_M)
 
 
 @dataclass(frozen=True)
@@ -38,11 +40,17 @@ class Stock:
 
     @property
     def label(self) -> str:
-        """`3 × 8 of 63.5 × 33.9 mm (24 a sheet)`."""
-        size = f"{1000 * self.width_m:g} × {1000 * self.height_m:g} mm"
+        """`24 an A4 sheet: 3 × 8 of 63.5 × 33.9 mm`."""
         if self.is_roll:
-            return f"Roll, {size}"
-        return f"{self.count} a sheet: {self.columns} × {self.rows} of {size}"
+            return f"Roll, {self._size}"
+        sheet = "an A4 sheet" if self.page_m == A4_M else "a Letter sheet"
+        return f"{self.count} {sheet}: {self.columns} × {self.rows} of {self._size}"
+
+    @property
+    def _size(self) -> str:
+        if self.page_m == LETTER_M:
+            return f"{self.width_m / INCH_M:g} × {self.height_m / INCH_M:g} in"
+        return f"{1000 * self.width_m:g} × {1000 * self.height_m:g} mm"
 
     def place(self, number: int, *, start: int = 1) -> Place:
         """Where label `number` (from 0) lies when the first one goes to position `start` of a part-used sheet."""
@@ -59,12 +67,17 @@ def _sheet(columns: int, rows: int, size_mm: tuple[float, float], apart_mm: tupl
     return Stock(columns, rows, width_m, height_m, across_m, down_m)
 
 
+def _letter(columns: int, rows: int, size_in: tuple[float, float], apart_in: tuple[float, float]) -> Stock:
+    width_m, height_m, across_m, down_m = (INCH_M * one for one in (*size_in, *apart_in))
+    return Stock(columns, rows, width_m, height_m, across_m, down_m, page_m=LETTER_M)
+
+
 def _roll(width_mm: float, height_mm: float) -> Stock:
     size = (0.001 * width_mm, 0.001 * height_mm)
     return Stock(1, 1, *size, *size, page_m=size)
 
 
-# As the trade cuts A4: sizes and steps in millimetres, measured off common sheets; margins follow.
+# As the trade cuts sheets: sizes and steps of common ones in millimetres, of Letter in inches; margins follow.
 STOCKS = {
     "24": _sheet(3, 8, (63.5, 33.9), (66.0, 33.9)),
     "24-edge": _sheet(3, 8, (70.0, 37.0), (70.0, 37.0)),
@@ -73,6 +86,9 @@ STOCKS = {
     "65": _sheet(5, 13, (38.1, 21.2), (40.6, 21.2)),
     "14": _sheet(2, 7, (99.1, 38.1), (101.6, 38.1)),
     "8": _sheet(2, 4, (99.1, 67.7), (101.6, 67.7)),
+    "letter-30": _letter(3, 10, (2.625, 1.0), (2.75, 1.0)),
+    "letter-20": _letter(2, 10, (4.0, 1.0), (4.1875, 1.0)),
+    "letter-10": _letter(2, 5, (4.0, 2.0), (4.1875, 2.0)),
     "roll-62": _roll(62.0, 29.0),
     "roll-50": _roll(50.0, 30.0),
     "roll-89": _roll(89.0, 36.0),

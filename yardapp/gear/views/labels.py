@@ -10,13 +10,16 @@ from yardapp.gear.label_forms import BlankTagsForm, SheetForm
 from yardapp.gear.label_stocks import STOCKS, Stock
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
-from yardapp.gear.views.tags import log_address
 from yardapp.pdf.label import Label, labelled
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
 def _address(tag: str) -> str:
     return url_for("gear.tag", tag=tag, _external=True)
+
+
+def _to_print(tags: str) -> str:
+    return url_for("gear.labels", tags=tags)
 
 
 @bp.get("/items/<tag>/label")
@@ -43,7 +46,7 @@ def labels() -> ResponseReturnValue:
     form.tags.errors = ()
     with snapshot() as opened:
         free = services.free_tags(opened, who)
-    return page("gear/labels.html", form=form, blank=filled(BlankTagsForm), free=showing.blank_rows(free, log_address))
+    return page("gear/labels.html", form=form, blank=filled(BlankTagsForm), free=showing.blank_rows(free, _to_print))
 
 
 @bp.post("/labels")
@@ -60,7 +63,7 @@ def reserve_tags() -> ResponseReturnValue:
     with snapshot() as opened:
         free = services.free_tags(opened, current_who())
     sheet = filled(SheetForm, blank=True)
-    return refused("gear/labels.html", sheet, blank=form, free=showing.blank_rows(free, log_address))
+    return refused("gear/labels.html", sheet, blank=form, free=showing.blank_rows(free, _to_print))
 
 
 @bp.get("/labels.pdf")
@@ -79,7 +82,7 @@ def label_sheet() -> ResponseReturnValue:
             return _printed(STOCKS[form.stock.data], found, form)
     with snapshot() as opened:
         free = services.free_tags(opened, who)
-    shown = {"blank": filled(BlankTagsForm, blank=True), "free": showing.blank_rows(free, log_address)}
+    shown = {"blank": filled(BlankTagsForm, blank=True), "free": showing.blank_rows(free, _to_print)}
     return page("gear/labels.html", form=form, **shown), 422
 
 
