@@ -150,3 +150,16 @@ def test_a_circle_goes_round_where_it_begins_and_words_are_no_markup():
     # Radius: a tenth of 1000 points.
     assert "M 400.0 400.0 A 100.0 100.0 0 0 1 600.0 400.0" in svg
     assert 'aria-label="a &#34;crack&#34; &lt;here&gt;"' in svg
+
+
+@pytest.mark.parametrize(("tail_y", "tip_y"), [(0.5, 0.2), (0.5, 0.8), (1.0, 0.7), (0.0, 0.3)])
+def test_an_arrows_number_stands_behind_its_tail_and_on_the_photo(tail_y, tip_y):
+    mark = PhotoMark(kind="arrow", from_x_ratio=0.5, from_y_ratio=tail_y, to_x_ratio=0.5, to_y_ratio=tip_y, words="")
+
+    svg = marked_photo("/photos/a", 1000, 800, [mark], label="")
+
+    foot = float(svg.split('<text class="marked-number"')[1].split('y="')[1].split('"')[0])
+    size = float(svg.split('font-size="')[1].split('"')[0])
+    assert size <= foot <= 800
+    if 0 < tail_y < 1:  # there is room behind it: the digit, 0.72 of its size high, leaves the line free
+        assert (foot - 0.72 * size > 400) if tip_y < tail_y else (foot < 400)

@@ -42,14 +42,21 @@ def _mark(mark: Mark, number: int, width: int, height: int, weight: float) -> Ma
         Markup('<path class="marked-{}" d="{}" stroke-width="{:.1f}"/>').format(name, course, thick * weight)
         for name, thick in (("halo", 2.2), ("line", 1.0))
     )
-    return lines + _number(number, _beside(mark, start, end, weight), weight)
+    return lines + _number(number, _beside(mark, start, end, (width, height), weight), weight)
 
 
-def _beside(mark: Mark, start: tuple[float, float], end: tuple[float, float], weight: float) -> tuple[float, float]:
-    """The number stands at an arrow's tail, above a circle."""
+def _beside(
+    mark: Mark, start: tuple[float, float], end: tuple[float, float], size: tuple[int, int], weight: float
+) -> tuple[float, float]:
+    """The number's left foot: behind an arrow's tail or above a circle, and never off the photo."""
+    high, wide = 5 * weight, 3 * weight  # of a digit
     if mark.kind == "circle":
-        return start[0], max(start[1] - math.dist(start, end) - 2 * weight, 5 * weight)
-    return start[0], max(start[1] - 2 * weight, 5 * weight)
+        x, y = start[0] - wide / 2, start[1] - math.dist(start, end) - 2 * weight
+    else:
+        along = math.atan2(start[1] - end[1], start[0] - end[0])
+        x = start[0] + 4.5 * weight * math.cos(along) - wide / 2
+        y = start[1] + 4.5 * weight * math.sin(along) + 0.36 * high
+    return min(max(x, weight), size[0] - wide - weight), min(max(y, high), size[1] - weight)
 
 
 def _number(number: int, at: tuple[float, float], weight: float) -> Markup:
