@@ -8,6 +8,7 @@ from yardapp.gear.services import Lookalike, Pictured
 from yardapp.gear.showing.lists import listed
 from yardapp.quantities import System
 
+OVER = ("sold", "scrapped")  # on a day; lost and stolen since one
 NAMES = {"stamp": "stamp", "hand": "hand", "blades": "blades"}
 
 
@@ -18,7 +19,8 @@ def pictured(one: Pictured, system: System, href: str) -> dict[str, Any]:
 
 def lookalike_shown(one: Lookalike, system: System, href: str) -> dict[str, Any]:
     """One that may be the same: why, and where the register has it since when."""
-    since = f" since {day(one.since)}" if one.since else ""
+    word = "on" if one.row.standing in OVER else "since"
+    since = f" {word} {day(one.since)}" if one.since else ""
     like = one.like
     agreed = [*(["serial number"] if like.is_serial else []), *(_name(what) for what in like.agreed)]
     return {
