@@ -163,6 +163,7 @@ class KeptSheet(Reply):
     why: str
     work_since: str | None = Field(description="Work since then that leaves it in doubt: it is of an earlier age.")
     worked_at: datetime | None
+    perhaps_of: str | None = Field(description="The tag of the thing that was perhaps meant: tags hung crossed then.")
     survey: SurveyParts | None = Field(None, description="What a pitch survey says; null for any other method.")
 
 

@@ -255,6 +255,7 @@ class Coating(Reply):
     metal_high_c: float | None
     windows_met: bool | None
     ratings: list[RatingKept]
+    perhaps_of: str | None = Field(description="The tag of the thing that was perhaps meant: tags hung crossed then.")
 
 
 class Coatings(Reply):

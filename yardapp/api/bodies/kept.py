@@ -48,4 +48,5 @@ class Kept(Reply):
     lede: str
     checks: list[Check]
     premises: list[Premise]
+    perhaps_of: str | None = Field(description="The tag of the thing that was perhaps meant: tags hung crossed then.")
     holds: bool = Field(description="False as soon as one premise has changed.")

@@ -135,6 +135,7 @@ def shown(row: services.SheetRow) -> bodies.KeptSheet:
         why=sheet.why,
         work_since=row.work_since,
         worked_at=row.worked_at,
+        perhaps_of=row.perhaps_of,
         **PARTS.get(sheet.method, _no_parts)(outcome),
     )
 

@@ -208,4 +208,5 @@ def _coating(row: services.CoatRow) -> bodies.Coating:
         metal_high_c=piece.metal_high_c,
         windows_met=piece.windows_met,
         ratings=[bodies.RatingKept.model_validate(one, from_attributes=True) for one in row.ratings],
+        perhaps_of=row.perhaps_of,
     )

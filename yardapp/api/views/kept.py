@@ -40,6 +40,7 @@ def kept_verdict(act: Act, kept_id: int) -> bodies.Kept:
             )
             for one in found.premises
         ],
+        perhaps_of=found.perhaps_of,
         holds=found.holds,
     )
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from yardapp.coating.exchange import from_json
@@ -36,6 +36,7 @@ class CoatRow:
     ratings: Sequence[Rating] = field(default_factory=tuple)  # those that stand, newest first
     crossed_out: Sequence[tuple[Rating, Rating]] = field(default_factory=tuple)  # each with the one in its place
     ended: datetime | None = None
+    perhaps_of: str | None = None  # the thing that was perhaps coated: tags may have hung crossed then
 
     @property
     def coated(self) -> Coated | None:
@@ -138,8 +139,10 @@ def tag_of(session: Session, who: Who, piece_id: int) -> str:
 
 def _rows(session: Session, chosen: Any, limit: int = MOST) -> list[CoatRow]:
     """Coatings, newest first, each with its ratings: two queries."""
+    # The tag was read when the job was planned, and again when its last coat went on.
+    crossed = [gear.perhaps_of(Piece.item_id, at) for at in (Piece.finished, Job.planned)]
     found = session.execute(
-        select(Piece, Job, SystemVersion, CoatingSystem.name)
+        select(Piece, Job, SystemVersion, CoatingSystem.name, func.coalesce(*crossed))
         .join(Job, Job.id == Piece.job_id)
         .join(SystemVersion, SystemVersion.id == Job.system_version_id)
         .join(CoatingSystem, CoatingSystem.id == SystemVersion.system_id)
@@ -164,7 +167,7 @@ def _ratings(session: Session, piece_ids: Sequence[int]) -> dict[int, list[Ratin
 
 
 def _row(row: Any, ratings: Sequence[Rating], sheets: dict[int, System]) -> CoatRow:
-    piece, job, version, name = row
+    piece, job, version, name, perhaps_of = row
     later = {one.replaces_id: one for one in ratings if one.replaces_id is not None}
     standing = [one for one in ratings if one.id not in later]
     system = sheets.get(version.id) or sheets.setdefault(version.id, from_json(version.sheet))
@@ -180,6 +183,7 @@ def _row(row: Any, ratings: Sequence[Rating], sheets: dict[int, System]) -> Coat
         ratings=standing,
         crossed_out=[(one, later[one.id]) for one in ratings if one.id in later],
         ended=min((one.at for one in standing if one.word == GONE), default=None),
+        perhaps_of=perhaps_of,
     )
 
 

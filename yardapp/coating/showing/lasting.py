@@ -20,6 +20,7 @@ def coat(row: CoatRow, now_s: float, href: Callable[[int], str | None]) -> dict[
         "title": f"{row.system_name}, version {row.version}",
         "job": row.job,
         "piece_id": piece.id,
+        "perhaps_of": row.perhaps_of,
         "state": _state(row, now_s),
         "how": _how(row),
         "looks": _looks(row, href),

@@ -1,6 +1,6 @@
 """Whose a reading may be that was taken while two tags hung crossed, for what other rooms keep of a thing."""
 
-from datetime import datetime
+from typing import Any
 
 from sqlalchemy import ScalarSelect, select
 from sqlalchemy.orm import InstrumentedAttribute, aliased
@@ -8,7 +8,7 @@ from sqlalchemy.orm import InstrumentedAttribute, aliased
 from yardapp.gear.models import Event, Item
 
 
-def perhaps_of(item_id: InstrumentedAttribute[int], at: InstrumentedAttribute[datetime]) -> ScalarSelect[str]:
+def perhaps_of(item_id: InstrumentedAttribute[Any], at: InstrumentedAttribute[Any]) -> ScalarSelect[str]:
     """The tag of the thing that was perhaps meant at a moment; empty where no tags were crossed then.
 
     A column to be chosen beside a row that names the thing by `item_id`. A swap that was undone says nothing.
