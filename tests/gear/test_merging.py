@@ -10,6 +10,7 @@ from yardapp.db import snapshot, transaction
 from yardapp.errors import Refused
 from yardapp.gear import services as gear
 from yardapp.gear.models import Event, Evidence, Item
+from yardapp.relaunch import services as relaunch
 
 Said = gear.Said
 FAULT = {"kind": "crack", "severity": "stop", "side": "face", "blade": "2", "radius_ratio": "0.7", "size_m": "12 mm"}
@@ -161,3 +162,23 @@ def test_a_tag_with_an_open_fault_does_not_go_under(client):
     with snapshot() as session:
         assert session.scalars(select(Item.standing)).all() == ["here", "here"]
     assert "1 open fault" in answer.text
+
+
+def test_no_door_lays_a_tag_down_that_has_an_open_fault(session):
+    kept, other = make_propeller(session), make_propeller(session)
+    said = relaunch.FaultSaid(severity="stop", what="pink at the keyway", tag=other.tag)
+    relaunch.raise_fault(session, make_who(session), said)
+
+    with pytest.raises(Refused, match="1 open fault"):
+        merge(session, kept, other)
+
+
+def test_a_tag_that_nothing_carries_is_told_beside_its_box(client):
+    with transaction() as session:
+        make_propeller(session)
+
+    answer = client.send("/items/P-0001/twice", other_tag="P-9999", where="kept", why="one serial number")
+
+    assert answer.status_code == 422
+    assert "P-9999" in answer.text
+    assert "one serial number" in answer.text

@@ -12,7 +12,6 @@ from yardapp.errors import NotFound, Refused
 from yardapp.gear import services
 from yardapp.gear.crossed import Seen
 from yardapp.gear.figures import figures_of
-from yardapp.relaunch import services as relaunch
 
 
 def _shown(act: Act, key: str, **_path: Any) -> item_bodies.Item:
@@ -135,18 +134,10 @@ def decline_work(act: Act, said: bodies.Declined, tag: str) -> str:
 def merge_items(act: Act, said: bodies.Merge, tag: str) -> str:
     """One thing was logged twice: this tag is kept, the other leads to it, and no line of either is lost."""
     kept = services.item_by_tag(act.session, act.who, tag)
-    other = said.other_tag.strip().upper()
-    if any(fault.tag == other for fault in relaunch.faults(act.session, act.who)):
-        raise Refused(f"{other} has an open fault. Mark it on the tag that is kept and close it, first.", "other_tag")
     is_there = said.is_where_the_other_is
-    return _named(
-        "other_tag",
-        lambda: (
-            services.merge_items(
-                act.session, act.who, kept.tag, other, why=said.why, is_where_the_other_is=is_there
-            ).tag
-        ),
-    )
+    return services.merge_items(
+        act.session, act.who, kept.tag, said.other_tag, why=said.why, is_where_the_other_is=is_there
+    ).tag
 
 
 @creates("/items/{tag}/swapped", body=bodies.Swap, reply=item_bodies.Item, at="/items/{key}", shows=_shown)

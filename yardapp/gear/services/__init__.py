@@ -13,7 +13,7 @@ from yardapp.gear.services.items import item_by_tag, log_item, seen_by
 from yardapp.gear.services.log_part import log_part
 from yardapp.gear.services.logging import log_propeller, log_shaft
 from yardapp.gear.services.lookalikes import GONE, Lookalike, SeenBefore, seen_before, tell_apart
-from yardapp.gear.services.merging import merge_items, part_again
+from yardapp.gear.services.merging import AGAINST, merge_items, part_again
 from yardapp.gear.services.moves import move_item
 from yardapp.gear.services.on_drives import on_and_off
 from yardapp.gear.services.papers import KeptPaper, keep_paper, must_see_paper, paper_path, papers_of
@@ -33,6 +33,7 @@ from yardapp.gear.services.works import Work, works_of
 from yardapp.vessels.services import drive_choices
 
 __all__ = [
+    "AGAINST",
     "GONE",
     "Away",
     "Bill",

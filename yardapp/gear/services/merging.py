@@ -1,9 +1,11 @@
 """One thing that was logged twice: one tag is kept and shows both histories, the other leads to it."""
 
+from collections.abc import Callable
+
 from sqlalchemy import update
 from sqlalchemy.orm import Session
 
-from yardapp.errors import Refused
+from yardapp.errors import NotFound, Refused
 from yardapp.gear.figures import KINDS
 from yardapp.gear.models import Event, Item
 from yardapp.gear.services.evidence import refresh
@@ -13,6 +15,9 @@ from yardapp.gear.services.moves import Going, leave, make_move
 from yardapp.gear.services.settling import history_of, settle
 from yardapp.people import services as people
 from yardapp.people.services import Who
+
+# What other rooms hold against laying a tag down: each says why it must not be yet, or nothing.
+AGAINST: list[Callable[[Session, Who, str], str]] = []
 
 # Which move brings the kept one to where the other was said to be: (from, to) -> kind.
 BRINGS = {("here", "here"): "moved", ("aboard", "here"): "came off", ("here", "aboard"): "went on"}
@@ -26,15 +31,18 @@ def merge_items(
     Raises
     ------
     NotFound
-        Nothing carries one of the tags.
+        Nothing carries the tag that is to be kept.
     Refused
-        They are one tag, or things of two kinds, or no reason was given, or the place of the other can't be taken over.
+        Nothing carries the other, they are one tag, or things of two kinds, no reason was given, the place of the other
+        can't be taken over, or another room holds something against it: an open fault keeps a boat ashore.
     """
     who.must("change")
     lock(session, Item.tag.in_((kept_tag.strip().upper(), other_tag.strip().upper())))
     kept = tagged(session, who, kept_tag, for_change=True)
     other = _other(session, who, other_tag)
     _must_be_one_thing(kept, other, why)
+    for said in filter(None, (against(session, who, other.tag) for against in AGAINST)):
+        raise Refused(said, "other_tag")
     going = _going(kept, other) if is_where_the_other_is else None
     leave(session, who, other, note="logged twice")
     first = happened(session, who, kept, "merged", other_id=other.id, note=why)
@@ -54,7 +62,10 @@ def merge_items(
 def _other(session: Session, who: Who, tag: str) -> Item:
     if not tag.strip():
         raise Refused("Which other tag hangs on it?", "other_tag")
-    return tagged(session, who, tag, for_change=True)
+    try:
+        return tagged(session, who, tag, for_change=True)
+    except NotFound as refusal:
+        raise Refused(str(refusal), "other_tag") from None
 
 
 def _must_be_one_thing(kept: Item, other: Item, why: str) -> None:

@@ -3,13 +3,11 @@
 from flask import request
 from flask.typing import ResponseReturnValue
 
-from yardapp.errors import Refused
 from yardapp.gear import services
 from yardapp.gear.move_forms import MergeForm, PartForm
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
-from yardapp.relaunch import services as relaunch
-from yardapp.web import Act, current_who, filled, kept, page, refused, saving, snapshot
+from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
 def _kept(tag: str) -> services.Item:
@@ -33,7 +31,6 @@ def merge_items(tag: str) -> ResponseReturnValue:
     if form.validate():
         with saving(form) as act:
             other = (form.other_tag.data or "").strip().upper()
-            _must_have_no_open_fault(act, other)
             is_there = form.where.data == "other"
             services.merge_items(
                 act.session, act.who, item.tag, other, why=form.why.data or "", is_where_the_other_is=is_there
@@ -42,14 +39,6 @@ def merge_items(tag: str) -> ResponseReturnValue:
         if act.answer:
             return kept(act)
     return refused("gear/merge_page.html", form, item=item, back=address_of(item.tag))
-
-
-def _must_have_no_open_fault(act: Act, tag: str) -> None:
-    """A fault hangs on a tag, and keeps a boat ashore: it must not go under with it."""
-    count = sum(fault.tag == tag for fault in relaunch.faults(act.session, act.who))
-    if count:
-        faults = f"{count} open fault{'s' if count > 1 else ''}"
-        raise Refused(f"{tag} has {faults}. Mark them on the tag that is kept and close them here, first.", "other_tag")
 
 
 @bp.get("/items/<tag>/apart")

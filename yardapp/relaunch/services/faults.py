@@ -116,6 +116,16 @@ def faults(
     return fault_rows(session, who, vessel_ids=on, tag=tag, with_closed=with_closed)
 
 
+def _against_merging(session: Session, who: Who, tag: str) -> str:
+    """A fault hangs on a tag, and keeps a boat ashore: it must not go under with it."""
+    count = len(faults(session, who, tag=tag))
+    some = f"{count} open fault{'s' if count > 1 else ''}"
+    return f"{tag} has {some}. Mark them on the tag that is kept and close them here, first." if count else ""
+
+
+gear.AGAINST.append(_against_merging)
+
+
 def say_who_decides(session: Session, who: Who, key: str, name: str) -> FaultNow:
     """Name the person who decides what becomes of a fault.
 
