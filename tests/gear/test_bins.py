@@ -10,6 +10,8 @@ from yardapp.errors import Refused
 from yardapp.gear import services as gear
 from yardapp.gear.models import Bin, Item
 from yardapp.gear.services.bins import key_of, label_of_bin
+from yardapp.gear.services.rack_map import BinRow
+from yardapp.gear.showing import bin_label
 
 
 @pytest.mark.parametrize("written", ["Rack C, bin 7", "rack c bin 7", "C7", "c 7", "RACK C / BIN 7", "C, bin 7"])
@@ -102,3 +104,39 @@ def test_the_map_shows_what_is_where_and_prints_labels(client, fetch):
 
 def test_owners_see_no_racks(client_as):
     assert client_as("R. Thorne", "owner").get("/rack/map").status_code == 403
+
+
+def test_labels_of_a_racks_bins_come_on_cut_paper_too(client, fetch):
+    client.send("/rack/map", rack="S", shelves="2", bins="3")
+    client.send("/rack/map", rack="C", shelves="", bins="30")
+
+    html = fetch("/rack/labels?rack=C")
+    written = client.get("/rack/labels.pdf?rack=C&stock=24&start=1")
+
+    assert 'name="rack" value="C"' in html
+    assert (written.status_code, written.mimetype) == (200, "application/pdf")
+    # Thirty labels on sheets of 24: two pages.
+    assert written.data.count(b"/Count 2") == 1
+    assert client.get("/rack/labels.pdf?rack=S&stock=roll-62").data.count(b"/Count 6") == 1
+
+
+@pytest.mark.parametrize("asked", ["rack=Nowhere", "rack=S&start=99", "rack=S&stock=parchment"])
+def test_bin_labels_that_can_not_be_made_say_why_on_their_page(client, asked):
+    client.send("/rack/map", rack="S", shelves="", bins="3")
+
+    answer = client.get(f"/rack/labels.pdf?{asked}")
+
+    assert answer.status_code == 422
+    assert "Labels for bins" in answer.text
+
+
+def test_a_bins_label_says_rack_shelf_and_bin_in_large_and_in_words():
+    one = BinRow(id=7, rack="S", shelf="1", bin="4", label="Rack S, shelf 1, bin 4", is_in_use=True)
+    other = BinRow(id=8, rack="C", shelf="", bin="7", label="Rack C, bin 7", is_in_use=True)
+
+    assert bin_label(one, "The yard", "http://yard.test/b/7") == (
+        "S 1/4",
+        ("Rack S, shelf 1, bin 4", "The yard", "yard.test/b/7"),
+        "http://yard.test/b/7",
+    )
+    assert bin_label(other, "The yard", "http://yard.test/b/8")[0] == "C 7"

@@ -10,19 +10,14 @@ from yardapp.gear.label_stocks import STOCKS
 AT_MOST_MM = 10
 
 
-class SheetForm(YardForm):
-    """Which tags go on which paper. Nothing is saved by it."""
+class PaperForm(YardForm):
+    """Which paper labels go on, and from where. Nothing is saved by it."""
 
     class Meta(YardForm.Meta):
         """It only asks, so it needs no token."""
 
         csrf = False
 
-    tags = StringField(
-        "Tags",
-        [InputRequired("Which tags? P-0412, or P-0413 to P-0452."), Length(max=4000)],
-        description="P-0412, S-0104, P-0413 to P-0452",
-    )
     stock = SelectField("Paper", choices=options((key, one.label) for key, one in STOCKS.items()), default="24")
     start = IntegerField(
         "First free position",
@@ -32,6 +27,16 @@ class SheetForm(YardForm):
     )
     right_mm = DecimalField("Shift right", [Optional(), NumberRange(min=-AT_MOST_MM, max=AT_MOST_MM)], places=1)
     down_mm = DecimalField("Shift down", [Optional(), NumberRange(min=-AT_MOST_MM, max=AT_MOST_MM)], places=1)
+
+
+class SheetForm(PaperForm):
+    """Which tags go on which paper."""
+
+    tags = StringField(
+        "Tags",
+        [InputRequired("Which tags? P-0412, or P-0413 to P-0452."), Length(max=4000)],
+        description="P-0412, S-0104, P-0413 to P-0452",
+    )
 
 
 class BlankTagsForm(YardForm):

@@ -18,7 +18,7 @@ from yardapp.gear.showing.lookalikes import lookalike_shown, pictured
 from yardapp.gear.showing.moments import moment_rows
 from yardapp.gear.showing.pictures import picture_of, picture_rows
 from yardapp.gear.showing.places import away_shown, late_said, rack_shown
-from yardapp.gear.showing.tags import blank_rows, label_lines
+from yardapp.gear.showing.tags import bin_label, blank_rows, label_lines
 from yardapp.gear.showing.ways import ways_of, worked_out
 from yardapp.gear.showing.works import work_shown
 
@@ -27,6 +27,7 @@ __all__ = [
     "GAPS",
     "ON_SHEETS",
     "away_shown",
+    "bin_label",
     "blank_rows",
     "disagreement",
     "doubt_shown",

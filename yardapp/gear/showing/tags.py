@@ -4,13 +4,19 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from yardapp.gear.figures import KINDS
-from yardapp.gear.services import Labelled
+from yardapp.gear.services import BinRow, Labelled
 
 
 def label_lines(one: Labelled, yard: str, address: str) -> tuple[str, ...]:
     """What stands below the tag; a blank one leaves a line to write on."""
     about = KINDS[one.kind].label if one.is_blank or not one.stamp else one.stamp
     return (about, yard, address.partition("://")[2])
+
+
+def bin_label(one: BinRow, yard: str, address: str) -> tuple[str, tuple[str, ...], str]:
+    """A bin's label: `C 7`, or `S 1/7` with a shelf, to be read from afar; the same in words; the address."""
+    at = f"{one.shelf}/{one.bin}" if one.shelf else one.bin
+    return f"{one.rack} {at}", (one.label, yard, address.partition("://")[2]), address
 
 
 def blank_rows(free: Sequence[Labelled], href: Callable[[str], str]) -> list[dict[str, Any]]:

@@ -5,6 +5,7 @@ from flask import Blueprint
 bp = Blueprint("gear", __name__)
 
 from yardapp.gear.views import (  # noqa: E402
+    bin_labels,
     crossed,
     finding,
     item,
@@ -25,6 +26,7 @@ from yardapp.gear.views import (  # noqa: E402
 )
 
 __all__ = [
+    "bin_labels",
     "bp",
     "crossed",
     "finding",

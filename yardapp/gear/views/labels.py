@@ -1,13 +1,15 @@
 """Labels with tag and QR code: one to look at, sheets and rolls to print, and blank tags beforehand."""
 
+from collections.abc import Sequence
+
 from flask import Response, current_app, request, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services, showing
 from yardapp.gear.codes import code_of, squares_of
-from yardapp.gear.label_forms import BlankTagsForm, SheetForm
-from yardapp.gear.label_stocks import STOCKS, Stock
+from yardapp.gear.label_forms import BlankTagsForm, PaperForm, SheetForm
+from yardapp.gear.label_stocks import STOCKS
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.pdf.label import Label, labelled
@@ -79,25 +81,26 @@ def label_sheet() -> ResponseReturnValue:
         except (Refused, NotFound) as refusal:
             form.tell(refusal if isinstance(refusal, Refused) else Refused(str(refusal), "tags"))
         else:
-            return _printed(STOCKS[form.stock.data], found, form)
+            return _printed(found, form)
     with snapshot() as opened:
         free = services.free_tags(opened, who)
     shown = {"blank": filled(BlankTagsForm, blank=True), "free": showing.blank_rows(free, _to_print)}
     return page("gear/labels.html", form=form, **shown), 422
 
 
-def _printed(stock: Stock, found: list[services.Labelled], form: SheetForm) -> Response:
-    shift = ((form.right_mm.data or 0.0) / 1000, (form.down_mm.data or 0.0) / 1000)
+def _printed(found: list[services.Labelled], form: SheetForm) -> Response:
+    yard = current_app.config["YARD"]
+    at = [(one, _address(one.tag)) for one in found]
+    return sheet_of([(one.tag, showing.label_lines(one, yard, address), address) for one, address in at], form)
+
+
+def sheet_of(said: Sequence[tuple[str, tuple[str, ...], str]], form: PaperForm) -> Response:
+    """A file of labels, each with its large word, its lines and the address in its code, on the paper of the form."""
+    stock = STOCKS[form.stock.data]
+    right_m, down_m = ((box.data or 0.0) / 1000 for box in (form.right_mm, form.down_mm))
     placed = [
-        Label(
-            tag=one.tag,
-            lines=showing.label_lines(one, current_app.config["YARD"], _address(one.tag)),
-            code=squares_of(_address(one.tag)),
-            page=at.page,
-            left_m=at.left_m + shift[0],
-            top_m=at.top_m + shift[1],
-        )
-        for number, one in enumerate(found)
+        Label(word, lines, squares_of(address), at.page, at.left_m + right_m, at.top_m + down_m)
+        for number, (word, lines, address) in enumerate(said)
         for at in [stock.place(number, start=form.start.data or 1)]
     ]
     written = labelled("Labels", stock.page_m, (stock.width_m, stock.height_m), placed)

@@ -3,12 +3,11 @@
 from itertools import groupby
 from typing import Any
 
-from flask import current_app, redirect, request, url_for
+from flask import redirect, url_for
 from flask.typing import ResponseReturnValue
 
 from yardapp.db import now
 from yardapp.gear import forms, services, showing
-from yardapp.gear.codes import code_of
 from yardapp.gear.move_forms import ChaseForm, RackForm
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
@@ -72,20 +71,6 @@ def retire_bin(bin_id: int) -> ResponseReturnValue:
             return kept(act)
     said = (form.overall or ["Open the page again, then try once more."])[0]
     return refused("yard/no.html", form, heading="The bin stays", said=said, status=422)
-
-
-@bp.get("/rack/labels")
-def bin_labels() -> ResponseReturnValue:
-    """A label for each bin of a rack, or of all."""
-    rack = request.args.get("rack", "")[:40]
-    with snapshot() as opened:
-        found = services.rack_map(opened, current_who(), rack=rack)
-    labels = [
-        {"bin": one, "address": address, "code": code_of(address)}
-        for one in found
-        for address in [url_for("gear.bin_label", bin_id=one.id, _external=True)]
-    ]
-    return page("gear/bin_labels.html", labels=labels, rack=rack, yard=current_app.config["YARD"])
 
 
 @bp.get("/rack/away")
