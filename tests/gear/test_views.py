@@ -241,8 +241,18 @@ def test_moves_are_made_from_the_page(client, fetch):
     client.send(f"/items/{tag}/move", kind="went on", drive_id=str(drive))
 
     assert "Kittiwake, centre" in fetch(f"/propellers/{tag}")
+    assert "It is on Kittiwake, centre." in fetch(f"/items/{tag}/move")
     client.send(f"/items/{tag}/move", kind="came off", place="Rack D")
     assert "Came off Kittiwake, centre" in fetch(f"/propellers/{tag}")
+
+
+def test_a_refused_move_offers_what_may_follow_and_what_was_chosen(client):
+    tag = logged()
+
+    answer = client.send(f"/items/{tag}/move", kind="came off", place="Rack D")
+
+    assert answer.status_code == 422
+    assert ["Came off a boat" in answer.text, "Came back from the loan" in answer.text] == [True, False]
 
 
 def test_work_silences_the_figures_from_before_it(client, fetch):

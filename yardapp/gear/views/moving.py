@@ -1,5 +1,8 @@
 """Where a thing goes from here, and a wrong move undone."""
 
+from collections.abc import Sequence
+from typing import Any
+
 from flask.typing import ResponseReturnValue
 
 from yardapp.errors import NotFound
@@ -13,40 +16,49 @@ from yardapp.gear.whereabouts import moves_from
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
 
 
-def _move_form(tag: str) -> tuple[MoveForm, services.Item, list[str]]:
-    """The form with the moves that can be made from where it is, and what lies together with it."""
+def _move_form(tag: str) -> tuple[MoveForm, dict[str, Any]]:
+    """The form with the moves that can be made from where it is; the thing, and what lies together with it."""
     form = filled(MoveForm)
     with snapshot() as opened:
         item, rest = services.set_mates(opened, current_who(), tag)
-        drives = services.drive_choices(opened, current_who()) if item.standing == "here" else []
+        has_boat = item.standing in ("here", "aboard")
+        drives = services.drive_choices(opened, current_who()) if has_boat else []
     form.drive_id.choices = options([("", "choose a boat"), *((str(number), label) for number, label in drives)])
-    form.kind.choices = options((kind, MOVE_WORDS[kind]) for kind in moves_from(item.standing))
+    form.kind.choices = _kinds(item)
     if not rest:
         del form["is_alone"]
-    return form, item, rest
+    aboard = dict(drives).get(item.aboard_id or 0, "a boat")
+    return form, {"item": item, "rest": rest, "aboard": aboard, "back": address_of(item.tag)}
+
+
+def _kinds(item: services.Item, also: str | None = None) -> Sequence[Any]:
+    """What may follow where it is, and what was chosen all the same."""
+    may = moves_from(item.standing)
+    return options((kind, said) for kind, said in MOVE_WORDS.items() if kind in may or kind == also)
 
 
 @bp.get("/items/<tag>/move")
 def move_page(tag: str) -> ResponseReturnValue:
     """Where it goes from here."""
-    form, item, rest = _move_form(tag)
-    return page("gear/move_page.html", form=form, item=item, rest=rest, back=address_of(item.tag))
+    form, shown = _move_form(tag)
+    return page("gear/move_page.html", form=form, **shown)
 
 
 @bp.post("/items/<tag>/move")
 def move_item(tag: str) -> ResponseReturnValue:
     """Move it, and what belongs to it."""
-    form, item, rest = _move_form(tag)
-    form.kind.choices = options(MOVE_WORDS.items())  # a move that can't be is refused with the reason, not as a choice
+    form, shown = _move_form(tag)
+    # A move that can't be is refused with the reason, not as a choice.
+    form.kind.choices = _kinds(shown["item"], also=form.kind.data)
     if form.validate():
         with saving(form) as act:
             said = form.readings()
             at = services.noon_of(said.pop("done_on"))
             services.move_item(act.session, act.who, tag, at=at, **said)
-            act.goes_to(address_of(item.tag), "Moved.")
+            act.goes_to(shown["back"], "Moved.")
         if act.answer:
             return kept(act)
-    return refused("gear/move_page.html", form, item=item, rest=rest, back=address_of(item.tag))
+    return refused("gear/move_page.html", form, **shown)
 
 
 def _wrong(tag: str, event_id: int) -> tuple[services.Item, str]:
