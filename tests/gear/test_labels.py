@@ -231,6 +231,11 @@ def test_a_sheet_that_cannot_be_made_says_why(client, asked, said):
     assert said in answer.text
 
 
+def test_the_rack_leads_to_labels_also_while_it_is_empty_and_an_owners_does_not(client, client_as, fetch):
+    assert 'href="/labels"' in fetch("/rack")
+    assert 'href="/labels"' not in client_as("R. Thorne", "owner").get("/rack").text
+
+
 def test_owners_print_no_labels(client_as):
     owner = client_as("R. Thorne", "owner")
 
