@@ -107,6 +107,16 @@ def test_a_move_needs_to_say_where(session, kind, said):
         move(session, make_propeller(session), kind, place=" ")
 
 
+@pytest.mark.parametrize("typed", ["the ferry shed", "to the ferry shed", "To  the ferry shed"])
+@pytest.mark.parametrize(("kind", "said"), [("lent", "lent to the ferry shed"), ("sold", "sold to the ferry shed")])
+def test_to_whom_is_said_once_however_it_was_typed(session, kind, said, typed):
+    assert move(session, make_propeller(session), kind, place=typed).place == said
+
+
+def test_a_name_that_begins_as_to_does_is_left_whole(session):
+    assert move(session, make_propeller(session), "sold", place="Toby").place == "sold to Toby"
+
+
 def test_it_is_not_expected_back_before_it_goes(session):
     with pytest.raises(Refused, match="before it goes"):
         move(session, make_propeller(session), "to shop", place="the shop", due_on=date(2001, 1, 1))

@@ -172,7 +172,10 @@ def _place(session: Session, going: Going) -> str:
     if going.kind in PLACE_NEEDED:
         there = bin_at(session, place)
         return there.label if there else place
-    return f"{TOWARDS.get(going.kind, '')}{place}" if place else going.kind
+    towards = TOWARDS.get(going.kind, "")
+    if towards.endswith(" to ") and place.casefold().startswith("to "):  # "to whom?" - "to the ferry shed"
+        place = place[3:].lstrip()
+    return f"{towards}{place}" if place else going.kind
 
 
 def contradiction(item: Item, before: Whereabouts) -> str:
