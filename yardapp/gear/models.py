@@ -195,7 +195,18 @@ class Event(Base):
     """Something that happened to an item. Rows are only ever added."""
 
     __tablename__ = "gear_event"
-    __table_args__ = (Index(None, "item_id", "at"), Index(None, "drive_id", "at"), Index(None, "drive_id", "item_id"))
+    __table_args__ = (
+        Index(None, "item_id", "at"),
+        Index(None, "drive_id", "at"),
+        Index(None, "drive_id", "item_id"),
+        # Few: whether a thing's tag ever hung crossed is asked for each row that names it.
+        Index(
+            "ix_gear_event_item_id_swapped",
+            "item_id",
+            sqlite_where=text("kind = 'tags swapped'"),
+            postgresql_where=text("kind = 'tags swapped'"),
+        ),
+    )
 
     id: Mapped[int] = mapped_column(primary_key=True)
     item_id: Mapped[int] = mapped_column(ForeignKey("gear_item.id"))
