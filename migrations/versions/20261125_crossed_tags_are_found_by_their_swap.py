@@ -13,7 +13,7 @@ SWAPS = sa.text("kind = 'tags swapped'")
 
 def upgrade() -> None:
     op.create_index(
-        "ix_gear_event_item_id_swapped", "gear_event", ["item_id"], sqlite_where=SWAPS, postgresql_where=SWAPS
+        "ix_gear_event_item_id_swapped", "gear_event", ["item_id", "at"], sqlite_where=SWAPS, postgresql_where=SWAPS
     )
 
 

@@ -203,6 +203,7 @@ class Event(Base):
         Index(
             "ix_gear_event_item_id_swapped",
             "item_id",
+            "at",
             sqlite_where=text("kind = 'tags swapped'"),
             postgresql_where=text("kind = 'tags swapped'"),
         ),
