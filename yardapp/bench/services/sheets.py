@@ -103,7 +103,8 @@ def sheets_of(session: Session, who: Who, tag: str, kind: str | None = None) -> 
         raise NotFound(f"Nothing here carries the tag {tag}.")
     item, open_faults, _ = found[0]
     begun = [half for *_, half in found if half is not None]
-    chosen = _chosen(who).where(Sheet.item_id == item.id).order_by(Sheet.id.desc())
+    chosen = _chosen(who).where(gear.under_any_tag(Sheet.item_id, gear.kept_ids(gear.Item.id == item.id)))
+    chosen = chosen.order_by(Sheet.id.desc())
     rows = [_row(*row) for row in session.execute(chosen)]
     return AtBench(item=item, known=known_of(item), sheets=rows, begun=begun, open_faults=open_faults)
 
@@ -142,8 +143,8 @@ def sheets_by_id(session: Session, who: Who, ids: Sequence[int]) -> dict[int, tu
 
 def standing(session: Session, who: Who, item_id: int, method: str) -> list[Sheet]:
     """The sheets of one thing by one method that nobody corrected and no work has overtaken, newest first."""
-    chosen = _chosen(who).where(Sheet.item_id == item_id, Sheet.method == method).order_by(Sheet.id.desc())
-    rows = (_row(*row) for row in session.execute(chosen))
+    chosen = _chosen(who).where(gear.under_any_tag(Sheet.item_id, [item_id]), Sheet.method == method)
+    rows = (_row(*row) for row in session.execute(chosen.order_by(Sheet.id.desc())))
     return [row.sheet for row in rows if row.replaced_by is None and row.work_since is None]
 
 
@@ -153,7 +154,8 @@ def others_like(session: Session, row: SheetRow, *, limit: int = 8) -> list[Shee
     chosen = (
         select(Sheet)
         .outerjoin(later, later.replaces_id == Sheet.id)
-        .where(Sheet.item_id == row.sheet.item_id, Sheet.method == row.sheet.method, Sheet.id != row.sheet.id)
+        .where(gear.under_any_tag(Sheet.item_id, gear.kept_ids(gear.Item.id == row.sheet.item_id)))
+        .where(Sheet.method == row.sheet.method, Sheet.id != row.sheet.id)
         .where(later.id.is_(None))
     )
     return list(session.scalars(chosen.order_by(Sheet.id.desc()).limit(limit)))

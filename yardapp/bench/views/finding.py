@@ -39,15 +39,16 @@ def bench() -> ResponseReturnValue:
     return page("bench/bench.html", **shown), 404 if said else 200
 
 
-def listed(row: services.SheetRow, tag: str) -> dict[str, Any]:
-    """One sheet in a list."""
+def listed(row: services.SheetRow, tag: str, *, of: str = "") -> dict[str, Any]:
+    """One sheet in a list; `of`: the tag under which the thing is looked at, where the sheet may bear another."""
     outcome, sheet = services.Outcome.from_kept(row.sheet.results), row.sheet
+    under = f"written under {row.tag}, " if of and row.tag != of else ""
     blade = f"blade {sheet.readings['blade']}, " if sheet.readings.get("blade") else ""
     return {
         "tag": tag,
         "href": url_for("bench.sheet", sheet_id=sheet.id),
         "size": showing.lead(sheet.method, outcome, sheet.readings, current_who().units),
-        "where": f"{blade}{sheet.said_by}, {day(sheet.at)}",
+        "where": f"{under}{blade}{sheet.said_by}, {day(sheet.at)}",
         "flag": _flag(row),
     }
 
@@ -59,7 +60,7 @@ def sheets(tag: str) -> ResponseReturnValue:
     with snapshot() as opened:
         there = services.sheets_of(opened, who, tag)
     ways = [_way(face, there.item.tag) for face in showing.FACES.values() if face.of == there.item.kind]
-    rows = [listed(row, showing.FACES[row.sheet.method].label) for row in there.sheets]
+    rows = [listed(row, showing.FACES[row.sheet.method].label, of=there.item.tag) for row in there.sheets]
     if there.item.kind == "propeller":
         href = url_for("bench.condition", tag=there.item.tag)
         ways.append({"tag": "Condition", "href": href, "size": _faults(there.open_faults)})

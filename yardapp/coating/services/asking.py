@@ -106,9 +106,10 @@ def _foul_release(session: Session, item_ids: Sequence[int]) -> set[int]:
     """Those whose last coat was a foul-release one: later paint will not hold on it."""
     if not item_ids:
         return set()
-    last = select(func.max(Piece.id)).where(Piece.item_id.in_(item_ids), Piece.finished.is_not(None))
-    chosen = select(Piece.item_id).where(Piece.id.in_(last.group_by(Piece.item_id)), Piece.foul_release)
-    return {item_id for item_id in session.scalars(chosen) if item_id is not None}
+    last = select(func.max(Piece.id)).join(gear.Item, gear.Item.id == Piece.item_id)
+    last = last.where(gear.kept_id().in_(item_ids), Piece.finished.is_not(None)).group_by(gear.kept_id())
+    chosen = select(gear.kept_id()).join(Piece, Piece.item_id == gear.Item.id)
+    return set(session.scalars(chosen.where(Piece.id.in_(last), Piece.foul_release)))
 
 
 def _found(number: int, one: AskedPiece, item: gear.Item | None, is_slippery: bool, system: System) -> Found:

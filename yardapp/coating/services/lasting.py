@@ -100,7 +100,7 @@ def history_of(session: Session, who: Who, tag: str) -> History:
         Nothing carries the tag, or this person may not know of it.
     """
     item = gear.item_by_tag(session, who, tag)
-    rows = _rows(session, Piece.item_id == item.id)
+    rows = _rows(session, gear.under_any_tag(Piece.item_id, [item.id]))
     return History(name=item.tag, tag=item.tag, kind=item.kind, blades=item.blades or 0, rows=rows)
 
 

@@ -43,8 +43,8 @@ def before_launch(session: Session, who: Who, drive_id: int, at: datetime) -> li
     only the newest job speaks, and every job that still runs. Two queries; a drive without coating has no line.
     """
     who.must("see")
-    aboard = select(gear.Item.id).where(gear.Item.aboard_id == drive_id)
-    theirs = select(Piece.job_id).where(Piece.item_id.in_(aboard))
+    aboard = gear.kept_ids(gear.Item.aboard_id == drive_id)
+    theirs = select(Piece.job_id).where(gear.under_any_tag(Piece.item_id, aboard))
     newest = select(Job.id).where(or_(Job.drive_id == drive_id, Job.id.in_(theirs))).order_by(Job.id.desc()).limit(MOST)
     stories = stories_of(session, who, Job.id.in_(newest.scalar_subquery()))
     return [line for story in _newest(stories) for line in _lines(story, at)]

@@ -18,6 +18,7 @@ def coat(row: CoatRow, now_s: float, href: Callable[[int], str | None]) -> dict[
     piece = row.piece
     return {
         "title": f"{row.system_name}, version {row.version}",
+        "label": row.piece.label,
         "job": row.job,
         "piece_id": piece.id,
         "perhaps_of": row.perhaps_of,

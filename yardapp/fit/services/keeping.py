@@ -103,10 +103,12 @@ def kept_of_propeller(session: Session, who: Who, tag: str) -> tuple[str, list[K
     NotFound
         No propeller carries the tag, or this person may not know of it.
     """
-    rows = _newest(session, _chosen(who).where(gear.Item.tag == tag.strip().upper()))
-    if not rows:  # none was kept, or there is no such propeller
-        return gear.item_by_tag(session, who, tag, kind="propeller").tag, []
-    return rows[0][1].tag, _all_compared(session, rows)
+    asked = gear.kept_ids(gear.Item.tag == tag.strip().upper())
+    rows = _newest(session, _chosen(who).where(gear.under_any_tag(Kept.item_id, asked)))
+    kept_tag = next((row[1].tag for row in rows if row[1].merged_into_id is None), None)
+    if kept_tag is None:  # none was kept, there is no such propeller, or all were kept under its other tag
+        kept_tag = gear.item_by_tag(session, who, tag, kind="propeller").tag
+    return kept_tag, _all_compared(session, rows)
 
 
 def kept_of_drive(session: Session, who: Who, drive_id: int) -> tuple[str, list[KeptVerdict]]:

@@ -26,6 +26,7 @@ from yardapp.gear.services.search import ItemRow, aboard, came_off, propellers_n
 from yardapp.gear.services.sets import SetPage, keep_together, leave_set, set_mates, set_page
 from yardapp.gear.services.story import ItemPage, Line, item_page
 from yardapp.gear.services.timelines import Timeline, boat_timeline, drive_timeline, item_timeline
+from yardapp.gear.services.twins import kept_id, kept_ids, under_any_tag
 from yardapp.gear.services.undoing import undo_move
 from yardapp.gear.services.work import Bill, decline_work, record_work
 from yardapp.gear.services.work_done import noon_of, work_done
@@ -83,6 +84,8 @@ __all__ = [
     "keep_paper",
     "keep_picture",
     "keep_together",
+    "kept_id",
+    "kept_ids",
     "kept_picture",
     "labels_of",
     "leave_set",
@@ -125,6 +128,7 @@ __all__ = [
     "tags_in",
     "take_mark_away",
     "tell_apart",
+    "under_any_tag",
     "undo_move",
     "work_done",
     "works_of",

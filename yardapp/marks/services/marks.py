@@ -117,8 +117,10 @@ def _u(size_m: float) -> float:
 
 
 def marks_of(session: Session, item_id: int) -> Sequence[Mark]:
-    """The marks seen on one item, newest first."""
-    return session.scalars(select(Mark).where(Mark.item_id == item_id).order_by(Mark.id.desc())).all()
+    """The marks seen on one item, under each of its tags, newest first."""
+    return session.scalars(
+        select(Mark).where(gear.under_any_tag(Mark.item_id, [item_id])).order_by(Mark.id.desc())
+    ).all()
 
 
 def marks_of_tag(session: Session, who: Who, tag: str) -> Sequence[Mark]:

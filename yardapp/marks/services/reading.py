@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import select
-from sqlalchemy.orm import Session
+from sqlalchemy import or_, select
+from sqlalchemy.orm import Session, aliased
 
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services as gear
@@ -105,9 +105,11 @@ def marks_page(session: Session, who: Who, tag: str, seen: str = "") -> MarksPag
     NotFound
         No propeller carries the tag, or this person may not know of it.
     """
+    twin = aliased(gear.Item)
     rows = session.execute(
         select(gear.Item, Mark, Taken, NEWEST, COUNT)
-        .outerjoin(Mark, Mark.item_id == gear.Item.id)
+        .join(twin, or_(twin.id == gear.Item.id, twin.merged_into_id == gear.Item.id))
+        .outerjoin(Mark, Mark.item_id == twin.id)
         .outerjoin(Taken, Taken.mark_id == Mark.id)
         .where(gear.Item.tag == tag.strip().upper(), gear.Item.kind == "propeller", gear.seen_by(who))
         .order_by(Mark.id.desc(), Taken.id.desc())
