@@ -76,6 +76,7 @@ def test_nobody_gets_in_without_a_token(app: Flask, subtests):
         address = address.replace("{table_id}", "1").replace("{launch_id}", "1").replace("{job_id}", "1")
         address = address.replace("{set_id}", "1").replace("{piece_id}", "1").replace("{rating_id}", "1")
         address = address.replace("{fault_id}", "1").replace("{other_id}", "2").replace("{person_id}", "1")
+        address = address.replace("{photo_id}", "1")
         with subtests.test(f"{route.method} {route.path}"):
             bare = app.test_client().open(address, method=route.method, json={})
             wrong = app.test_client().open(

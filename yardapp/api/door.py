@@ -27,7 +27,7 @@ AT_MOST_BYTES = 1024 * 1024
 # Of what stands in an address, these are whole numbers.
 NUMBERS = (
     *("vessel_id", "drive_id", "sheet_id", "other_id", "fault_id", "kept_id", "table_id", "job_id", "launch_id"),
-    *("set_id", "piece_id", "rating_id", "person_id"),
+    *("set_id", "piece_id", "rating_id", "person_id", "photo_id"),
 )
 View = Callable[..., Any]
 AnyView = TypeVar("AnyView", bound=View)

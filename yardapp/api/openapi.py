@@ -37,6 +37,7 @@ OF_PATH: dict[str, dict[str, Any]] = {
     "launch_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "set_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "person_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
+    "photo_id": {"type": "integer", "minimum": 1, "maximum": 2**31 - 1},
     "fault_key": {"type": "string", "minLength": 1},
 }
 RETRY = {

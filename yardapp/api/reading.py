@@ -12,6 +12,8 @@ ORDER = (
     "shafts",
     "happenings",
     "custody",
+    "photos",
+    "tags",
     "timelines",
     "vessels",
     "hulls",

@@ -41,6 +41,7 @@ Id = Annotated[int, Field(ge=1, le=LARGEST_ID), BeforeValidator(_whole)]
 IdOrNone = Annotated[int, Field(ge=0, le=LARGEST_ID), BeforeValidator(_whole)]
 Blade = Annotated[int, Field(ge=1, le=7), BeforeValidator(_whole)]
 Blades = Annotated[int, Field(ge=2, le=7), BeforeValidator(_whole)]
+CountAtOnce = Annotated[int, Field(ge=1, le=400), BeforeValidator(_whole)]
 IdInAddress = Annotated[int, Field(ge=0, le=LARGEST_ID), BeforeValidator(_counted)]
 Limit = Annotated[int, Field(ge=1, le=200), BeforeValidator(_counted)]
 Hand = Literal["right", "left"]
@@ -52,6 +53,10 @@ Name = Annotated[str, Field(min_length=1, max_length=80, pattern=NO_CONTROLS)]
 Words = Annotated[str, Field(max_length=80, pattern=NO_CONTROLS)]
 Note = Annotated[str, Field(max_length=2000, pattern=NO_CONTROLS_BUT_LINES)]
 Line = Annotated[str, Field(max_length=300, pattern=NO_CONTROLS)]
+TiedOn = Annotated[
+    str,
+    Field(max_length=20, pattern=NO_CONTROLS, description="A blank tag that it bears already; empty: the next one."),
+]
 LONGEST_TEXT = 60
 Written = Annotated[str, Field(min_length=1, max_length=LONGEST_TEXT)]
 

@@ -5,7 +5,21 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from yardapp.api.bodies.base import Blades, Body, Hand, Id, IdOrNone, Line, Name, Note, Place, Reply, Words, with_sizes
+from yardapp.api.bodies.base import (
+    Blades,
+    Body,
+    Hand,
+    Id,
+    IdOrNone,
+    Line,
+    Name,
+    Note,
+    Place,
+    Reply,
+    TiedOn,
+    Words,
+    with_sizes,
+)
 from yardapp.api.bodies.fit import ItemTag
 from yardapp.api.bodies.items import ItemListed, ItemPage
 from yardapp.api.sizes import Size
@@ -40,6 +54,7 @@ class PartWords(Body):
     with_tag: ItemTag | None = Field(None, description="It comes off and goes on with this thing, as one set.")
     came_off_id: Id | None = Field(None, description="The drive that it came off.")
     note: Note = ""
+    tag: TiedOn = ""
     hand: Hand | None = Field(None, description="Of a nut's thread.")
     material: (
         Literal["manganese bronze", "aluminium bronze", "stainless steel", "aluminium", "cast iron", "other"] | None

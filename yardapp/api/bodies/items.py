@@ -17,6 +17,7 @@ from yardapp.api.bodies.base import (
     Note,
     Place,
     Reply,
+    TiedOn,
     Words,
     with_sizes,
 )
@@ -61,6 +62,7 @@ class NewItem(Body):
 
     place: Place = Field(description="Where it was put: a rack, a bin, a corner of the shed.")
     note: Note = ""
+    tag: TiedOn = ""
     came_off_id: Id | None = Field(None, description="The drive that it came off.")
     basis: Basis = Field("measured", description="How the figures are known.")
     material: Metal | None = None

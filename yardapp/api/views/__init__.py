@@ -18,6 +18,7 @@ from yardapp.api.views import (
     marks,
     measuring,
     pairs,
+    photos,
     propellers,
     relaunch,
     search,
@@ -25,6 +26,7 @@ from yardapp.api.views import (
     sizes,
     stock,
     survey,
+    tags,
     timelines,
     vessels,
 )
@@ -47,6 +49,7 @@ __all__ = [
     "marks",
     "measuring",
     "pairs",
+    "photos",
     "propellers",
     "relaunch",
     "search",
@@ -54,6 +57,7 @@ __all__ = [
     "sizes",
     "stock",
     "survey",
+    "tags",
     "timelines",
     "vessels",
 ]

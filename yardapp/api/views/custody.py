@@ -44,6 +44,7 @@ def log_part(act: Act, said: bodies.PartWords) -> str:
                 with_tag=said.with_tag or "",
                 came_off_id=said.came_off_id,
                 note=said.note,
+                tag=said.tag,
                 **figures,
             ).tag
         ),

@@ -12,6 +12,7 @@ from yardapp.api.sizes import SI_UNITS, K, Size, Told, told
 from yardapp.errors import NotFound, Refused
 from yardapp.gear import services
 from yardapp.gear.figures import FIGURES, figures_of
+from yardapp.gear.services.blank_tags import bind_tag
 from yardapp.vessels import services as vessels
 
 
@@ -45,6 +46,11 @@ def must_be_there(act: Act, came_off_id: int | None) -> None:
             vessels.drive_label(act.session, came_off_id, act.who)
     except NotFound as refusal:
         raise Refused(str(refusal), "came_off_id") from None
+
+
+def bound(act: Act, kind: str, tag: str) -> str:
+    """The blank tag that a thing bears already; empty where it gets the next one."""
+    return bind_tag(act.session, act.who, kind, tag) if tag.strip() else ""
 
 
 def shown(act: Act, tag: str, kind: str) -> bodies.Item:

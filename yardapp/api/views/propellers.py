@@ -36,6 +36,7 @@ def log_propeller(act: Act, said: bodies.PropellerWords) -> str:
         place=said.place,
         note=said.note,
         came_off_id=said.came_off_id,
+        tag=items.bound(act, "propeller", said.tag),
     )
     if said.stamp.strip():
         marks.record_mark(act.session, act.who, item, said.stamp)

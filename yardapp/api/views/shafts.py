@@ -35,6 +35,7 @@ def log_shaft(act: Act, said: bodies.NewItem) -> str:
         place=said.place,
         note=said.note,
         came_off_id=said.came_off_id,
+        tag=items.bound(act, "shaft", said.tag),
     )
     return item.tag
 
