@@ -446,3 +446,35 @@ def test_a_line_names_the_tagged_part_that_it_speaks_of(fetch, there):
 
     assert f"key {key}" in fetch(f"/relaunch/{launch_id}", queries=WHOLE_SHEET)
     assert f'"/t/{key}"' in fetch(f"/relaunch/{launch_id}/lines/key?drive_id={drive_id}", queries=WHOLE_SHEET)
+
+
+def test_a_sheet_on_a_list_as_it_came_says_so_in_words_and_its_kept_sheet_too(client, fetch, there):
+    launch_id, _, _ = there
+    with transaction() as session:
+        launches.settle(session, launch_id)
+        act = relaunch.release(session, make_who(session), launch_id, "to launch")
+        kept = act.frozen["list"]
+
+    sheet = fetch(f"/relaunch/{launch_id}", queries=WHOLE_SHEET)
+
+    assert ", as shipped" in sheet
+    assert "version 0" not in sheet
+    assert kept.endswith(", as shipped")
+
+
+def test_a_boats_timeline_tells_releases_that_were_taken_back_and_calling_off(client, fetch, there):
+    launch_id, _, _ = there
+    with transaction() as session:
+        launches.settle(session, launch_id)
+        who = make_who(session)
+        act = relaunch.release(session, who, launch_id, "to launch")
+        relaunch.take_release_back(session, who, launch_id, act.id, "wind over the limit")
+        launches.answer(session, launch_id, "first_trial", answer="no", note="no trial yet")
+        relaunch.call_off(session, who, launch_id, "sold as she lies")
+        vessel_id = relaunch.launch_sheet(session, who, launch_id).vessel.id
+
+    told = client.get(f"/boats/{vessel_id}/timeline?group=launch").text.lower()
+
+    for words in ("launch planned", "released to launch", "release taken back", "follow-up answered: ", "called off"):
+        assert words in told
+    assert "lock fitted" not in told

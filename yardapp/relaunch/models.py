@@ -33,6 +33,11 @@ class Launch(Base):
     still: Mapped[list[Any]] = mapped_column(default=list)
     looked: Mapped[datetime]
 
+    @property
+    def list_said(self) -> str:
+        """Which list it was planned on, in words: number 0 is as it came with the app."""
+        return f"{self.list_name}, version {self.list_number}" if self.list_number else f"{self.list_name}, as shipped"
+
 
 class LaunchAct(Base):
     """Something that somebody did for a launch: a line answered, a tag scanned, a release. Rows are only ever added."""

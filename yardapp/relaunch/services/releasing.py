@@ -81,7 +81,7 @@ def _let_go(
         "at": now().isoformat(),
         "said_by": who.name,
         "note": note.strip(),
-        "list": f"{launch.list_name}, version {launch.list_number}",
+        "list": launch.list_said,
         "drives": [{"id": one.id, "label": one.label, "hand": one.hand, "tag": one.tag} for one in sheet.drives],
         "faults": [_fault(fault) for fault in sheet.faults],
         "app_version": __version__,

@@ -3,10 +3,15 @@
 from collections.abc import Callable
 from typing import Any
 
-from sqlalchemy import or_
+from sqlalchemy import case, or_
 
+from yardapp.relaunch.lines import FOLLOW_UP
 from yardapp.relaunch.models import FaultAct, Launch, LaunchAct, YardFault
+from yardapp.relaunch.shipped import LISTS
 from yardapp.timelines import TOLD, Strand, strand
+
+# The follow-ups that came with the app, by key; a yard's own stand on its sheet alone.
+FOLLOW_UPS = {line.key: line.words for lines in LISTS.values() for line in lines if line.part == FOLLOW_UP}
 
 
 def _faults(column: Any) -> Callable[[Any], list[Strand]]:
@@ -26,12 +31,19 @@ def _faults(column: Any) -> Callable[[Any], list[Strand]]:
 
 
 def _launches(vessel_ids: Any) -> list[Strand]:
-    """Launches that were planned, and every release."""
+    """Launches that were planned, put off or called off, each release, and what was answered of follow-ups."""
     hers, joined = Launch.vessel_id.in_(vessel_ids), [(Launch, Launch.id == LaunchAct.launch_id)]
-    said = or_(LaunchAct.release != "", LaunchAct.planned.is_not(None))
-    kind = LaunchAct.kind + " " + LaunchAct.release
+    line = case(FOLLOW_UPS, value=LaunchAct.line, else_="")
+    kind = case(
+        (line != "", "follow-up " + LaunchAct.kind + ": " + line),
+        (LaunchAct.release != "", LaunchAct.kind + " " + LaunchAct.release),
+        (LaunchAct.kind == "taken back", "release taken back"),
+        (LaunchAct.kind == "called off", "launch called off"),
+        else_="launch planned",
+    )
+    told = or_(LaunchAct.line.in_(tuple(FOLLOW_UPS)), LaunchAct.line == "")
     return [
-        strand("launch", "launch", LaunchAct, hers, said, joined=joined, kind=kind, note=LaunchAct.note),
+        strand("launch", "launch", LaunchAct, hers, told, joined=joined, kind=kind, note=LaunchAct.note),
     ]
 
 

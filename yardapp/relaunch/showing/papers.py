@@ -17,7 +17,7 @@ def sheet_paper(sheet: LaunchSheet) -> list[Part]:
             (
                 ("Boat", sheet.vessel.name),
                 ("Goes in", when(sheet.launch.planned)),
-                ("Lines", f"{sheet.launch.list_name}, version {sheet.launch.list_number}"),
+                ("Lines", sheet.launch.list_said),
                 *((f"Propeller, {one.label}", one.tag or "none tagged") for one in sheet.drives),
             )
         ),

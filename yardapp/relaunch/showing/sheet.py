@@ -178,7 +178,8 @@ def kept_block(frozen: Mapping[str, Any]) -> list[tuple[str, str]]:
         ("Planned", when(datetime.fromisoformat(frozen["planned"]))),
         ("Released", when(datetime.fromisoformat(frozen["at"]))),
         ("By", frozen["said_by"]),
-        ("Lines", frozen["list"]),
+        # Sheets kept by earlier editions say it by number.
+        ("Lines", frozen["list"].replace(", version 0", ", as shipped")),
         ("Propellers", "; ".join(f"{one['label']} {one['tag'] or 'none tagged'}" for one in frozen["drives"])),
         ("Edition", frozen["app_version"]),
     ]
