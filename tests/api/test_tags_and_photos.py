@@ -73,3 +73,16 @@ def test_what_can_not_be_drawn_is_told_beside_its_name(ada, client, must_refuse)
     assert set(must_refuse(ada.post("/photos/1/marks-away", {"mark_id": 7}), 422)) == {"mark_id"}
     must_refuse(ada.post("/photos/9/marks", ARROW), 404)
     must_refuse(ada.get("/photos/9"), 404)
+
+
+def test_a_caption_is_put_right_and_the_former_one_stays(ada, client, must_refuse):
+    photographed(client)
+
+    said = ada.post("/photos/1/captions", {"caption": "blade 2"}).get_json()
+
+    assert said["caption"] == "blade 2"
+    assert [(one["caption"], one["said_by"]) for one in said["former_captions"]] == [("look 1", "Ada Brook")]
+    assert ada.get("/items/P-0001/photos").get_json()["photos"][0]["caption"] == "blade 2"
+    assert set(must_refuse(ada.post("/photos/1/captions", {"caption": "blade 2"}), 422)) == {"caption"}
+    assert set(must_refuse(ada.post("/photos/1/captions", {"caption": " "}), 422)) == {"caption"}
+    must_refuse(ada.post("/photos/9/captions", {"caption": "x"}), 404)

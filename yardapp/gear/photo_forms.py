@@ -27,6 +27,12 @@ class PhotoMarkForm(YardForm):
         return {f"{name}_ratio": (self[name].data or 0) / 100 for name in ("from_x", "from_y", "to_x", "to_y")}
 
 
+class CaptionForm(YardForm):
+    """What a photo shows, said anew."""
+
+    caption = StringField("What it shows", [InputRequired("What does it show?"), Length(max=120)])
+
+
 class SideBySideForm(YardForm):
     """Two photos of one thing. Nothing is saved."""
 

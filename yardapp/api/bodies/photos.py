@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from yardapp.api.bodies.base import Body, Id, Reply, Words
+from yardapp.api.bodies.base import NO_CONTROLS, Body, Id, Reply, Words
 
 Share = Annotated[float, Field(ge=0.0, le=1.0)]
 
@@ -28,6 +28,20 @@ class MarkGone(Body):
     """A mark that is taken off the photo; the row that drew it stays."""
 
     mark_id: Id
+
+
+class NewCaption(Body):
+    """What a photo shows, said anew; what was said before stays."""
+
+    caption: Annotated[str, Field(min_length=1, max_length=120, pattern=NO_CONTROLS)]
+
+
+class FormerCaption(Reply):
+    """What a photo was called before."""
+
+    caption: str
+    said_by: str
+    at: datetime
 
 
 class Mark(Reply):
@@ -55,6 +69,7 @@ class Photo(Reply):
     at: datetime
     said_by: str
     caption: str
+    former_captions: list[FormerCaption] = Field(description="Newest first; left out of lists.")
     marks: list[Mark]
 
 

@@ -23,6 +23,9 @@ def _shown(one: services.PhotoPage) -> bodies.Photo:
         at=photo.at,
         said_by=photo.said_by,
         caption=photo.caption,
+        former_captions=[
+            bodies.FormerCaption(caption=said, said_by=who, at=at) for said, who, at in one.former_captions
+        ],
         marks=[bodies.Mark.model_validate(mark, from_attributes=True) for mark in one.marks],
     )
 
@@ -61,3 +64,11 @@ def take_mark_away(act: Act, said: bodies.MarkGone, photo_id: int) -> str:
         return str(services.take_mark_away(act.session, act.who, photo_id, said.mark_id).id)
     except NotFound as refusal:
         raise Refused(str(refusal), "mark_id") from None
+
+
+@creates(
+    "/photos/{photo_id}/captions", body=bodies.NewCaption, reply=bodies.Photo, at="/photos/{photo_id}", shows=_marked
+)
+def caption_photo(act: Act, said: bodies.NewCaption, photo_id: int) -> str:
+    """Say anew what a photo shows; what was said before stays to be read."""
+    return str(services.caption_photo(act.session, act.who, photo_id, said.caption).id)

@@ -18,7 +18,14 @@ from yardapp.gear.services.moves import move_item
 from yardapp.gear.services.on_drives import on_and_off
 from yardapp.gear.services.papers import KeptPaper, keep_paper, must_see_paper, paper_path, papers_of
 from yardapp.gear.services.photo_grid import Pictured, photo_grid
-from yardapp.gear.services.photo_marks import PhotoPage, mark_photo, photo_page, photos_of, take_mark_away
+from yardapp.gear.services.photo_marks import (
+    PhotoPage,
+    caption_photo,
+    mark_photo,
+    photo_page,
+    photos_of,
+    take_mark_away,
+)
 from yardapp.gear.services.photos import Picture, attach_photo, keep_picture, kept_picture, must_see_photo, path_of
 from yardapp.gear.services.rack_map import BinPage, BinRow, add_bins, bin_page, rack_map, retire_bin
 from yardapp.gear.services.records import accept_proposal, change_item
@@ -69,6 +76,7 @@ __all__ = [
     "blank_kind",
     "boat_timeline",
     "came_off",
+    "caption_photo",
     "change_item",
     "chase",
     "correct_evidence",

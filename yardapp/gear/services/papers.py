@@ -64,7 +64,7 @@ def put_papers(session: Session, who: Who, item: Item, event: Event, papers: Seq
         said = {"item_id": item.id, "sha256": paper.sha256, "at": now(), "said_by": who.name}
         session.add(Paper(event_id=event.id, kind=paper.kind, name=paper.name, person_id=who.person_id, **said))
         if paper.kind == "picture":
-            session.add(Photo(width=paper.width, height=paper.height, caption=event.kind, **said))
+            session.add(Photo(width=paper.width, height=paper.height, first_caption=event.kind, **said))
     session.flush()  # the answer may name them
 
 

@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
+from typing import TypeVar
 
 from sqlalchemy import or_, select
 from sqlalchemy.orm import Session
@@ -9,7 +11,7 @@ from sqlalchemy.orm import Session
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 from yardapp.gear.models import Item, Photo
-from yardapp.gear.photo_models import PhotoMark
+from yardapp.gear.photo_models import PhotoCaption, PhotoMark
 from yardapp.gear.services.items import item_by_tag, seen_by
 from yardapp.people import services as people
 from yardapp.people.services import Who
@@ -19,17 +21,29 @@ TAKEN_AWAY = "taken away"
 SHORTEST = 0.01
 
 
+AnyRow = TypeVar("AnyRow", PhotoMark, PhotoCaption)
+
+
 @dataclass(frozen=True, kw_only=True)
 class PhotoPage:
-    """One photo, what it is of, and the marks that stand on it."""
+    """One photo, what it is of, the marks that stand on it, and each caption after the first, oldest first."""
 
     item: Item
     photo: Photo
     marks: Sequence[PhotoMark]
+    captions: Sequence[PhotoCaption] = ()
+
+    @property
+    def former_captions(self) -> list[tuple[str, str, datetime]]:
+        """What it was called before, by whom, since when; newest first."""
+        photo = self.photo
+        given = [(photo.first_caption, photo.said_by, photo.at)]
+        given += [(one.caption, one.said_by, one.at) for one in self.captions]
+        return [one for one in reversed(given[:-1]) if one[0]]
 
 
 def photo_page(session: Session, who: Who, photo_id: int) -> PhotoPage:
-    """A photo with its marks. One query.
+    """A photo with its marks and captions. Two queries.
 
     Raises
     ------
@@ -48,7 +62,10 @@ def photo_page(session: Session, who: Who, photo_id: int) -> PhotoPage:
     marks = [row.PhotoMark for row in rows if row.PhotoMark is not None]
     gone = {mark.takes_away_id for mark in marks}
     standing = [mark for mark in marks if mark.kind in KINDS and mark.id not in gone]
-    return PhotoPage(item=rows[0].Item, photo=rows[0].Photo, marks=standing)
+    captions = session.scalars(
+        select(PhotoCaption).where(PhotoCaption.photo_id == photo_id).order_by(PhotoCaption.id)
+    ).all()
+    return PhotoPage(item=rows[0].Item, photo=rows[0].Photo, marks=standing, captions=captions)
 
 
 def photos_of(session: Session, who: Who, tag: str) -> tuple[Item, list[PhotoPage]]:
@@ -131,8 +148,29 @@ def take_mark_away(session: Session, who: Who, photo_id: int, mark_id: int) -> P
     return _keep(session, who, PhotoMark(photo_id=photo_id, kind=TAKEN_AWAY, takes_away_id=wrong.id, **corners))
 
 
-def _keep(session: Session, who: Who, mark: PhotoMark) -> PhotoMark:
-    mark.at, mark.person_id, mark.said_by = now(), who.person_id, who.name
-    session.add(mark)
+def caption_photo(session: Session, who: Who, photo_id: int, caption: str) -> PhotoCaption:
+    """Say anew what a photo shows; what was said before stays to be read.
+
+    Raises
+    ------
+    NotFound
+        There is no such photo.
+    Refused
+        Nothing was said, or just what stands there already.
+    """
+    who.must("record")
+    found = photo_page(session, who, photo_id)
+    caption = " ".join(caption.split())[:120]
+    if not caption:
+        raise Refused("What does it show?", "caption")
+    if caption == found.photo.caption:
+        raise Refused("That is what it says already.", "caption")
+    people.note(session, who, "captioned a photo", "item", found.item.id, photo=photo_id, was=found.photo.caption)
+    return _keep(session, who, PhotoCaption(photo_id=photo_id, caption=caption))
+
+
+def _keep(session: Session, who: Who, said: AnyRow) -> AnyRow:
+    said.at, said.person_id, said.said_by = now(), who.person_id, who.name
+    session.add(said)
     session.flush()  # the answer may name its number
-    return mark
+    return said

@@ -151,7 +151,7 @@ def attach_photo(session: Session, who: Who, item: Item, picture: Picture, capti
         height=picture.height,
         at=now(),
         said_by=who.name,
-        caption=caption[:120],
+        first_caption=caption[:120],
     )
     session.add(photo)
     session.flush()  # the answer may name its number

@@ -10,7 +10,7 @@ from yardapp.drawings.marked_photo import marked_photo
 from yardapp.filters import day
 from yardapp.forms import options
 from yardapp.gear import forms, services
-from yardapp.gear.photo_forms import PhotoMarkForm, SideBySideForm
+from yardapp.gear.photo_forms import CaptionForm, PhotoMarkForm, SideBySideForm
 from yardapp.gear.views import bp
 from yardapp.gear.views.finding import address_of
 from yardapp.web import current_who, filled, kept, page, refused, saving, snapshot
@@ -63,6 +63,27 @@ def take_mark_away(photo_id: int, mark_id: int) -> ResponseReturnValue:
             return kept(act)
     said = (form.overall or ["Open the page again, then try once more."])[0]
     return refused("yard/no.html", form, heading="Not taken away", said=said, status=422)
+
+
+@bp.get("/photo/<int:photo_id>/caption")
+def caption_page(photo_id: int) -> ResponseReturnValue:
+    """What a photo shows, and what it was called before."""
+    form, shown = filled(CaptionForm), _shown(photo_id)
+    form.caption.data = shown["found"].photo.caption
+    return page("gear/caption_page.html", form=form, **shown)
+
+
+@bp.post("/photo/<int:photo_id>/caption")
+def caption_photo(photo_id: int) -> ResponseReturnValue:
+    """Say anew what it shows."""
+    form = filled(CaptionForm)
+    if form.validate():
+        with saving(form) as act:
+            services.caption_photo(act.session, act.who, photo_id, form.caption.data or "")
+            act.goes_to(url_for("gear.photo_page", photo_id=photo_id), "Saved; what it said before stays to be read.")
+        if act.answer:
+            return kept(act)
+    return refused("gear/caption_page.html", form, **_shown(photo_id))
 
 
 @bp.get("/items/<tag>/photos")
