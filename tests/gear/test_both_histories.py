@@ -1,4 +1,4 @@
-"""One propeller was logged twice, and measured, coated, judged and stamped under both: the kept tag shows it all."""
+"""One propeller was logged twice, measured, coated, judged and stamped under either tag: the kept one shows it all."""
 
 from types import SimpleNamespace
 
