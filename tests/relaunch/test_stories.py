@@ -146,6 +146,58 @@ def test_a_coating_two_hours_short_of_cure_at_the_planned_hour_keeps_her_ashore(
     assert in_time.verdict == "yes"
 
 
+def _let_go(session, ada, launch, *names):
+    for name in names:
+        launches.settle(session, launch.id, name)
+        if relaunch.launch_sheet(session, ada, launch.id).in_the_way(name):
+            relaunch.override(session, ada, launch.id, name, "the coat is wet yet, she goes to the pontoon")
+        else:
+            relaunch.release(session, ada, launch.id, name)
+
+
+def test_a_boat_released_afloat_tells_her_coats_and_a_release_taken_back_untells_them(session, ada):
+    drive, tag = launches.make_boat(session)
+    with coats.stopped_clock() as clock:
+        job = coats.make_job(session, tag=tag, drive_id=drive.id)
+        coats.coat_whole(session, job, clock, _units(session, job))
+        coating.close_job(session, ada, job.id)
+        launch = launches.make_launch(session, drive.vessel_id, planned=_water_from(session, drive.id))
+
+        _let_go(session, ada, launch, "to launch")
+        ashore = _immersed(session, ada, tag)
+        clock.later(hours=1)
+        _let_go(session, ada, launch, "afloat")
+        afloat, at = _immersed(session, ada, tag), clock.at
+        act = relaunch.launch_sheet(session, ada, launch.id).releases["afloat"]
+        relaunch.take_release_back(session, ada, launch.id, act.id, "she hangs in the slings yet")
+
+        assert (ashore, afloat) == (None, at)
+        assert _immersed(session, ada, tag) is None
+
+
+def test_a_coat_of_which_somebody_said_before_that_it_is_in_the_water_keeps_its_day(session, ada):
+    drive, tag = launches.make_boat(session)
+    with coats.stopped_clock() as clock:
+        job = coats.make_job(session, tag=tag, drive_id=drive.id)
+        coats.coat_whole(session, job, clock, _units(session, job))
+        launch = launches.make_launch(session, drive.vessel_id, planned=_water_from(session, drive.id))
+        coating.act(session, ada, job.id, coating.Tap(kind="launched"))
+        said = _immersed(session, ada, tag)
+        clock.later(hours=1)
+        _let_go(session, ada, launch, "to launch", "afloat")
+        act = relaunch.launch_sheet(session, ada, launch.id).releases["afloat"]
+        relaunch.take_release_back(session, ada, launch.id, act.id, "she hangs in the slings yet")
+
+        assert said is not None
+        assert _immersed(session, ada, tag) == said
+
+
+def _immersed(session, ada, tag):
+    session.flush()
+    session.expire_all()
+    return coating.history_of(session, ada, tag).rows[0].piece.immersed
+
+
 def _units(session, job):
     return tuple(unit.key for unit in coating.story_of(session, make_who(session), job.id).units)
 

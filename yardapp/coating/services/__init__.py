@@ -13,6 +13,7 @@ from yardapp.coating.services.acting import (
 )
 from yardapp.coating.services.asking import Asked, AskedPiece
 from yardapp.coating.services.documents import attach_document, document_by_name, documents_of
+from yardapp.coating.services.immersing import boat_afloat, boat_not_afloat
 from yardapp.coating.services.jobs import PAGE, JobRow, jobs, plan_job
 from yardapp.coating.services.lasting import (
     CoatRow,
@@ -70,6 +71,8 @@ __all__ = [
     "attach_document",
     "attach_photo",
     "before_launch",
+    "boat_afloat",
+    "boat_not_afloat",
     "bring_back",
     "change_system",
     "change_tin",

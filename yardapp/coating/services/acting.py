@@ -149,6 +149,13 @@ def undo(session: Session, who: Who, act_id: int) -> CoatingAct:
     return row
 
 
+def add_undo(session: Session, who: Who, wrong: CoatingAct) -> None:
+    """Take back what another room had told, be the job closed or open; nothing where that was done before."""
+    story = _locked(session, who, wrong.job_id)
+    if any(one.id == wrong.id for one in story.standing_acts):
+        _keep(session, who, story, _row(who, wrong.job_id, Tap(kind=UNDO), undoes_id=wrong.id))
+
+
 def correct_step(
     session: Session,
     who: Who,

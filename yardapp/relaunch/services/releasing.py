@@ -5,11 +5,12 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from yardapp import __version__
+from yardapp.coating import services as coating
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 from yardapp.people.services import Who
 from yardapp.relaunch.freezing import Change, changes, put_down
-from yardapp.relaunch.lines import RELEASES
+from yardapp.relaunch.lines import AFLOAT, RELEASES
 from yardapp.relaunch.models import Launch, LaunchAct
 from yardapp.relaunch.services.acting import did, launch_for_change, refresh
 from yardapp.relaunch.services.allowed import must_be_office
@@ -89,6 +90,8 @@ def _let_go(
     frozen = put_down(sheet.lines, name, **said)
     note = " ".join(note.split())[:300]
     act = did(session, who, launch, kind, release=name, note=note, frozen=frozen, app_version=__version__)
+    if name == AFLOAT:
+        coating.boat_afloat(session, who, [one.id for one in sheet.drives], launch.id)
     refresh(session, who, launch)
     return act
 
@@ -130,6 +133,8 @@ def take_release_back(session: Session, who: Who, launch_id: int, act_id: int, w
         raise Refused(f"She was released {later} since. Take that back first.", "why")
     note = " ".join(why.split())[:300]
     act = did(session, who, launch, "taken back", release="", note=note, takes_back_id=act_id)
+    if old.release == AFLOAT:
+        coating.boat_not_afloat(session, who, launch.id)
     refresh(session, who, launch)
     return act
 
