@@ -3,6 +3,7 @@
 from types import SimpleNamespace
 
 import pytest
+from sqlalchemy import select
 
 from tests.factories.bench import make_diameter_sheet
 from tests.factories.coating import coat_whole, make_job, stopped_clock
@@ -14,6 +15,8 @@ from yardapp.db import now, transaction
 from yardapp.fit import services as fit
 from yardapp.gear import services as gear
 from yardapp.marks import services as marks
+from yardapp.people.models import Person
+from yardapp.vessels.models import Drive, Vessel
 
 
 def coated(session, who, tag, system, clock):
@@ -58,6 +61,23 @@ def test_verdicts_of_both_stand_in_one_list(yard, fetch):
     html = fetch(f"/fit/{yard.kept}/kept")
 
     assert all(f'href="/fit/kept/{kept_id}"' in html for kept_id in yard.verdicts.values())
+
+
+def test_a_verdict_kept_under_the_other_tag_is_held_against_the_tag_that_is_kept(yard, fetch):
+    assert "no longer holds" not in fetch(f"/fit/kept/{yard.verdicts[yard.other]}")
+
+
+def test_an_owner_sees_what_was_written_under_the_other_tag_of_a_thing_of_theirs(yard, client_as):
+    owner = client_as("R. Thorne", "owner")
+    sheet = f"/bench/sheets/{yard.sheets[yard.other]}"
+    before = owner.get(sheet).status_code
+    with transaction() as session:
+        owner_id = session.scalar(select(Person.id).where(Person.name == "R. Thorne"))
+        session.get_one(Vessel, session.get_one(Drive, yard.drive).vessel_id).owner_id = owner_id
+        gear.move_item(session, make_who(session), yard.kept, "went on", drive_id=yard.drive)
+    after = owner.get(sheet).status_code
+
+    assert (before, after) == (404, 200)
 
 
 def test_marks_of_both_stand_on_one_page(yard, fetch):

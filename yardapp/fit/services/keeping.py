@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from sqlalchemy import select
-from sqlalchemy.orm import Session
+from sqlalchemy.orm import Session, aliased
 
 from yardapp import __version__
 from yardapp.db import now
@@ -105,10 +105,9 @@ def kept_of_propeller(session: Session, who: Who, tag: str) -> tuple[str, list[K
     """
     asked = gear.kept_ids(gear.Item.tag == tag.strip().upper())
     rows = _newest(session, _chosen(who).where(gear.under_any_tag(Kept.item_id, asked)))
-    kept_tag = next((row[1].tag for row in rows if row[1].merged_into_id is None), None)
-    if kept_tag is None:  # none was kept, there is no such propeller, or all were kept under its other tag
-        kept_tag = gear.item_by_tag(session, who, tag, kind="propeller").tag
-    return kept_tag, _all_compared(session, rows)
+    if not rows:  # none was kept, or there is no such propeller
+        return gear.item_by_tag(session, who, tag, kind="propeller").tag, []
+    return rows[0][1].tag, _all_compared(session, rows)
 
 
 def kept_of_drive(session: Session, who: Who, drive_id: int) -> tuple[str, list[KeptVerdict]]:
@@ -128,8 +127,10 @@ def kept_of_drive(session: Session, who: Who, drive_id: int) -> tuple[str, list[
 def _chosen(who: Who) -> Any:
     """Only those whose propeller and drive this person may know of."""
     drive, vessel = vessels.Drive, vessels.Vessel
+    judged = aliased(gear.Item)
     chosen = select(Kept, gear.Item, drive, vessel, gear.perhaps_of(Kept.item_id, Kept.at)).select_from(Kept)
-    chosen = chosen.join(gear.Item, gear.Item.id == Kept.item_id)
+    # What has changed since is asked of the tag that is kept: one that leads to another bears no figures any more.
+    chosen = chosen.join(judged, judged.id == Kept.item_id).join(gear.Item, gear.Item.id == gear.kept_id(judged))
     chosen = chosen.join(drive, drive.id == Kept.drive_id).join(vessel, vessel.id == drive.vessel_id)
     return chosen.where(gear.seen_by(who), vessels.may_see_vessel(who))
 

@@ -1,10 +1,11 @@
 """Give things a tag, and find them by it."""
 
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import ColumnElement, or_, select
 from sqlalchemy.exc import IntegrityError
-from sqlalchemy.orm import Session
+from sqlalchemy.orm import Session, aliased
 
 from yardapp.db import now
 from yardapp.errors import NotFound, Refused
@@ -126,8 +127,14 @@ def lock(session: Session, *clauses: ColumnElement[bool]) -> list[Item]:
 
 
 def seen_by(who: Who) -> ColumnElement[bool]:
-    """The clause that keeps an owner to what is on their own boats and what they proposed."""
+    """The clause that keeps an owner to what is on their own boats and what they proposed, under each of its tags."""
     if who.may("see"):
         return Item.id > 0
+    kept = aliased(Item)
+    theirs = select(kept.id).where(_of_owner(kept, who))
+    return or_(_of_owner(Item, who), Item.merged_into_id.in_(theirs))
+
+
+def _of_owner(item: Any, who: Who) -> ColumnElement[bool]:
     own = vessels.drives_of_owner(who)
-    return or_(Item.aboard_id.in_(own), Item.came_off_id.in_(own), Item.logged_by == who.person_id)
+    return or_(item.aboard_id.in_(own), item.came_off_id.in_(own), item.logged_by == who.person_id)
