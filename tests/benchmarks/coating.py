@@ -6,10 +6,10 @@ The floor is an empty Flask route behind the same server, asked as often in the 
 seconds; somewhere in the yard somebody taps every other second. Wanted: at most 15 % of one core, and 99 of 100 answers
 within 50 ms on a machine that does nothing else.
 
-Measured 25 November 2026 on two cores. Busy with other work, asked every 2.0 s: 14.5 % of one core, 99 of 100 within
-8.7 ms, the floor 4.6 % and 14.0 ms. Idle but for this, where the processor sleeps between questions and each costs
-more: 19.4 % at 1.9 s, 99 of 100 within 6.2 ms, the floor 8.7 % and 3.4 ms. In a tight loop a question takes 0.62 ms, an
-empty route 0.23 ms.
+Measured 25 November 2026 on two idle cores, eight runs of 20 s: 13.5 to 15.2 % of one core (the floor 6.2 to 6.9 %), 99 of
+100 within 5.3 to 6.8 ms (the floor 1.5 to 2.5 ms). It was 21 % when each question opened two sessions and each answer
+wrote the cookie anew. In a tight loop a question takes 0.25 ms, an empty route of the app 0.13 ms; on an idle machine each
+costs three times as much, since the processor sleeps between them.
 """
 
 import asyncio

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from yardapp.coating.system import Limits
 from yardapp.errors import OutsideRange
@@ -58,6 +59,8 @@ def gate(reading: Reading | None, limits: Limits | None, now_s: float) -> Gate:
     return Gate(verdict=verdict, why=against + missing, **shown)
 
 
+# Every tap folds the whole job anew, and a reading never changes.
+@lru_cache(maxsize=4096)
 def what_cannot_be(reading: Reading) -> str:
     """Why a reading can't be right, or "": a slip of the pen must not turn a blade."""
     for called, at_c in (("air", reading.air_c), ("metal", reading.metal_c), ("wet bulb", reading.wet_bulb_c)):
