@@ -6,10 +6,11 @@ The floor is an empty Flask route behind the same server, asked as often in the 
 seconds; somewhere in the yard somebody taps every other second. Wanted: at most 15 % of one core, and 99 of 100 answers
 within 50 ms on a machine that does nothing else.
 
-Measured 25 November 2026 on two idle cores, seven runs of 20 s: 13.5 to 15.3 % of one core (the floor 6.2 to 7.1 %),
-99 of 100 within 5.3 to 6.8 ms (the floor 1.5 to 1.9 ms). It was 21 % when each question opened two sessions and each
-answer wrote the cookie anew. In a tight loop a question takes 0.25 ms, an empty route of the app 0.13 ms; on an idle
-machine each costs three times as much, since the processor sleeps between them.
+Measured 25 November 2026 on two idle cores, eleven runs of 20 s: 13.5 to 16.0 % of one core, the middle one 15.2 %,
+which misses it by a hair (the floor 6.2 to 7.1 %); 99 of 100 within 5.3 to 6.8 ms (the floor 1.5 to 1.9 ms). It was
+21 % when each question opened two sessions and each answer wrote the cookie anew. In a tight loop a question takes
+0.25 ms, an empty route of the app 0.13 ms; on an idle machine each costs three times as much: the processor sleeps
+between them.
 """
 
 import asyncio
