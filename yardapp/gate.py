@@ -82,9 +82,9 @@ def _somebody() -> ResponseReturnValue | None:
         g.who = people.who_is_at(token)
     if g.who is not None:
         _stay_signed_in()
-    if g.who is not None or request.endpoint in OPEN_TO_ALL:
-        return None
-    return redirect(url_for("people.sign_in_page", next=_back_here()), code=303)
+    elif request.endpoint not in OPEN_TO_ALL:
+        return redirect(url_for("people.sign_in_page", next=_back_here()), code=303)
+    return None
 
 
 def _stay_signed_in() -> None:

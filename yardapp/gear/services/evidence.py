@@ -4,7 +4,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import or_, select
+from sqlalchemy import select
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
@@ -12,6 +12,7 @@ from yardapp.db import now
 from yardapp.errors import NotFound, Refused
 from yardapp.gear.figures import FIGURES, KINDS, NUMBERS, ONE_A_LINE, WORDS, WORK
 from yardapp.gear.models import BASES, Event, Evidence, Item
+from yardapp.gear.services.twins import under_any_tag
 from yardapp.gear.working import Statement, disagreements, last_change, working
 from yardapp.people import services as people
 from yardapp.people.services import Who
@@ -142,10 +143,9 @@ def _all_said(session: Session, item: Item) -> tuple[dict[str, list[Evidence]], 
     rows: dict[str, list[Evidence]] = defaultdict(list)
     if item.merged_into_id is not None:
         return rows, []
-    ids = select(Item.id).where(or_(Item.id == item.id, Item.merged_into_id == item.id))
-    for row in session.scalars(select(Evidence).where(Evidence.item_id.in_(ids))):
+    for row in session.scalars(select(Evidence).where(under_any_tag(Evidence.item_id, [item.id]))):
         rows[row.what].append(row)
-    events = session.execute(select(Event.kind, Event.at).where(Event.item_id.in_(ids)))
+    events = session.execute(select(Event.kind, Event.at).where(under_any_tag(Event.item_id, [item.id])))
     return rows, [(row.kind, row.at) for row in events]
 
 

@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from sqlalchemy import and_, or_, select
+from sqlalchemy import and_, select
 from sqlalchemy.orm import Session
 
 from yardapp.gear.figures import WORK
 from yardapp.gear.models import Event, Evidence, Item, Paper
 from yardapp.gear.services.items import item_by_tag
+from yardapp.gear.services.twins import under_any_tag
 from yardapp.gear.services.work import AS_FOUND, AS_LEFT
 from yardapp.people.services import Who
 
@@ -32,7 +33,6 @@ def works_of(session: Session, who: Who, tag: str) -> tuple[Item, Sequence[Work]
         Nothing carries the tag, or this person may not know of it.
     """
     item = item_by_tag(session, who, tag)
-    ids = select(Item.id).where(or_(Item.id == item.id, Item.merged_into_id == item.id))
     said = and_(
         Evidence.source.in_((AS_FOUND, AS_LEFT)), Evidence.source_id == Event.id, Evidence.item_id == Event.item_id
     )
@@ -40,7 +40,7 @@ def works_of(session: Session, who: Who, tag: str) -> tuple[Item, Sequence[Work]
         select(Event, Evidence, Paper)
         .outerjoin(Evidence, said)
         .outerjoin(Paper, Paper.event_id == Event.id)
-        .where(Event.item_id.in_(ids), Event.kind.in_((*WORK, "declined")))
+        .where(under_any_tag(Event.item_id, [item.id]), Event.kind.in_((*WORK, "declined")))
         .order_by(Event.at.desc(), Event.id.desc(), Evidence.id, Paper.id)
     )
     works: dict[int, Work] = {}
